@@ -2,6 +2,8 @@ package org.chordlog.measure;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -13,6 +15,11 @@ public final class CsvText {
   private static final String NUMBER = "[+-]?(\\d+(\\.\\d*)?|\\.\\d+)([eE][+-]?\\d+)?";
   private static final List<Character> SEPARATORS = List.of(';', '\t', ',');
   private static final char MARK = '\'';
+  private static final String BYTE_ORDER_MARK = "\uFEFF";
+  private static final Pattern SAID =
+      Pattern.compile("\uFEFF?\"?sep=([;,\t])", Pattern.CASE_INSENSITIVE);
+  private static final Pattern UNSEEN =
+      Pattern.compile("^[\\s\\h\u200B\uFEFF]+|[\\s\\h\u200B\uFEFF]+$");
 
   private CsvText() {}
 
@@ -28,13 +35,33 @@ public final class CsvText {
     return !cell.isEmpty() && cell.charAt(0) == MARK && begins(cell, 1) ? cell.substring(1) : cell;
   }
 
+  /** Without what is not seen around it; a spreadsheet leaves spaces there that don't break. */
+  public static String trimmed(String cell) {
+    return UNSEEN.matcher(cell).replaceAll("");
+  }
+
   /**
-   * What divides cells: the first of semicolon, tab and comma that the first line holds, not in
-   * quotes.
+   * What divides cells: what a first line {@code sep=;} of a spreadsheet says, else the first of
+   * semicolon, tab and comma that the first line with anything on it holds, not in quotes.
    */
   public static Optional<Character> separator(String csv) {
-    String line = csv.lines().findFirst().orElse("").replaceAll("\"[^\"]*\"", "");
+    Matcher said = SAID.matcher(csv);
+    if (said.lookingAt()) {
+      return Optional.of(said.group(1).charAt(0));
+    }
+    String first = csv.lines().filter(each -> !each.isBlank()).findFirst().orElse("");
+    String line = first.replaceAll("\"[^\"]*\"", "");
     return SEPARATORS.stream().filter(each -> line.indexOf(each) >= 0).findFirst();
+  }
+
+  /**
+   * The text without a byte order mark, and with nothing on a first line that only says what
+   * divides cells; the lines keep their numbers.
+   */
+  public static String table(String csv) {
+    String text = csv.startsWith(BYTE_ORDER_MARK) ? csv.substring(1) : csv;
+    Matcher said = SAID.matcher(text);
+    return said.lookingAt() ? text.substring(said.end(1)).replaceFirst("^[\";,\t ]*", "") : text;
   }
 
   private static boolean begins(String text, int at) {

@@ -18,6 +18,7 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.measure.CsvNumerals;
 import org.chordlog.measure.CsvText;
 import org.chordlog.measure.NumberText;
+import org.chordlog.measure.TimeText;
 import org.chordlog.web.http.Texts;
 import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
@@ -29,7 +30,6 @@ import org.jspecify.annotations.Nullable;
  */
 final class TableFile {
   private static final int MOST = 500;
-  private static final String BYTE_ORDER_MARK = "\uFEFF";
 
   private TableFile() {}
 
@@ -71,9 +71,9 @@ final class TableFile {
       return value;
     }
 
-    /** UTC microseconds. */
+    /** UTC microseconds; in UTC where it has no offset. */
     long neededTime(String column) {
-      return Times.read(column, needed(column, "as 2026-05-04T00:00:00Z"));
+      return Times.read(column, needed(column, TimeText.ALLOWED));
     }
   }
 
@@ -96,9 +96,9 @@ final class TableFile {
   }
 
   static List<Row> rows(String csv, Form form) {
-    String text = csv.startsWith(BYTE_ORDER_MARK) ? csv.substring(1) : csv;
+    char separator = CsvText.separator(csv).orElse(',');
+    String text = CsvText.table(csv);
     refuseUnreadable(text);
-    char separator = CsvText.separator(text).orElse(',');
     try (CSVParser parser = CSVParser.parse(text, format(separator))) {
       List<String> names = names(parser.getHeaderNames(), form);
       CsvNumerals numerals = numerals(text, separator);
@@ -154,20 +154,25 @@ final class TableFile {
   /** By the names of the columns, without what is empty. */
   private static Map<String, String> cells(CSVRecord record, List<String> names, CSVParser parser) {
     String line = "line " + parser.getCurrentLineNumber();
-    if (record.size() > names.size()) {
+    int size = record.size();
+    while (size > names.size() && CsvText.trimmed(record.get(size - 1)).isEmpty()) {
+      size--;
+    }
+    if (size > names.size()) {
       throw new BadInput(
           line,
-          record.size() + " cells",
+          size + " cells",
           "are more than there are headings",
           "at most " + names.size() + "; a decimal comma needs ; between cells");
     }
     Map<String, String> cells = new LinkedHashMap<>();
-    for (int i = 0; i < record.size(); i++) {
-      if (!record.get(i).isBlank()) {
+    for (int i = 0; i < size; i++) {
+      String cell = CsvText.trimmed(record.get(i));
+      if (!cell.isEmpty()) {
         if (names.get(i).isEmpty()) {
-          throw new BadInput(line, record.get(i), "stands below no heading", "an empty cell there");
+          throw new BadInput(line, cell, "stands below no heading", "an empty cell there");
         }
-        cells.put(names.get(i), CsvText.read(record.get(i)));
+        cells.put(names.get(i), CsvText.read(cell));
       }
     }
     cells.forEach(Texts::require);
@@ -176,7 +181,8 @@ final class TableFile {
 
   /** In small letters; {@link BadInput} where one is unknown or there twice. */
   private static List<String> names(List<String> headings, Form form) {
-    List<String> names = headings.stream().map(each -> each.toLowerCase(Locale.ROOT)).toList();
+    List<String> names =
+        headings.stream().map(each -> CsvText.trimmed(each).toLowerCase(Locale.ROOT)).toList();
     refuseUnknown(names, form);
     for (String name : form.columns()) {
       if (Collections.frequency(names, name) > 1) {

@@ -6,12 +6,15 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.IntStream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.CsvHeading;
 import org.chordlog.measure.CsvNumerals;
+import org.chordlog.measure.CsvSummary;
 import org.chordlog.measure.CsvText;
 import org.chordlog.measure.NumberText;
 import org.chordlog.report.CsvSeal;
@@ -34,40 +37,74 @@ public final class CsvColumns {
   private static final char NONE = '\u001F';
 
   private final List<Row> rows;
+  private final List<Row> summaries;
+  private final boolean headed;
   private final List<String> names;
   private final CsvNumerals numerals;
 
   /** The cells of a row, and the line of the file that it begins on. */
   private record Row(long line, List<String> cells) {}
 
-  private CsvColumns(List<Row> rows, List<String> names, CsvNumerals numerals) {
+  private CsvColumns(
+      List<Row> rows,
+      List<Row> summaries,
+      boolean headed,
+      List<String> names,
+      CsvNumerals numerals) {
     this.rows = rows;
+    this.summaries = summaries;
+    this.headed = headed;
     this.names = names;
     this.numerals = numerals;
   }
 
   /**
    * Reads the whole file. Without a head the columns are named by their numbers from 1. Throws
-   * {@link BadInput} of {@code field} where it can't be read or has no rows.
+   * {@link BadInput} of {@code field} where it can't be read or has no rows, and of the line that
+   * sums up the others.
    */
   public static CsvColumns read(String field, Path file) {
+    CsvColumns read = withoutSummaries(field, file);
+    if (!read.summaries.isEmpty()) {
+      Row first = read.summaries.get(0);
+      throw new BadInput(
+          "line " + first.line(),
+          String.join(", ", first.cells().stream().filter(cell -> !cell.isBlank()).toList()),
+          "seems to sum up the other rows, not to be one of them",
+          "rows of data alone; delete this line");
+    }
+    return read;
+  }
+
+  /** The same, where rows that sum up others are left out: the caller says {@link #summaries}. */
+  public static CsvColumns withoutSummaries(String field, Path file) {
     try {
-      String text = Files.readString(file, StandardCharsets.UTF_8).replace(BYTE_ORDER_MARK, "");
-      // Who puts cells in quotes divides them by commas, also where there is one column.
-      char separator = CsvText.separator(text).orElse(text.indexOf('"') < 0 ? NONE : ',');
-      List<Row> rows = rows(file, text, separator);
-      List<String> first = rows.get(0).cells();
-      boolean headed = first.stream().allMatch(cell -> NumberText.read(cell) == null);
-      List<String> names = new ArrayList<>();
-      for (int i = 0; i < first.size(); i++) {
-        names.add(headed ? first.get(i).strip() : "" + (i + 1));
-      }
-      List<String> all = rows.stream().flatMap(row -> row.cells().stream()).toList();
-      CsvNumerals numerals = new CsvNumerals(separator, all);
-      return new CsvColumns(headed ? below(rows, field, file) : rows, names, numerals);
+      return of(field, file, Files.readString(file, StandardCharsets.UTF_8));
     } catch (IOException e) {
       throw UnreadableFile.of(field, file, e);
     }
+  }
+
+  private static CsvColumns of(String field, Path file, String csv) throws IOException {
+    // Who puts cells in quotes divides them by commas, also where there is one column.
+    char separator = CsvText.separator(csv).orElse(csv.indexOf('"') < 0 ? NONE : ',');
+    List<Row> rows = rows(file, CsvText.table(csv).replace(BYTE_ORDER_MARK, ""), separator);
+    List<String> first = rows.get(0).cells();
+    boolean headed = CsvHeading.isIn(rows.stream().map(Row::cells).toList());
+    List<String> names = new ArrayList<>();
+    for (int i = 0; i < first.size(); i++) {
+      names.add(headed ? CsvText.trimmed(first.get(i)) : "" + (i + 1));
+    }
+    List<String> all = rows.stream().flatMap(row -> row.cells().stream()).toList();
+    CsvNumerals numerals = new CsvNumerals(separator, all);
+    List<Row> data = headed ? below(rows, field, file) : rows;
+    Set<Integer> sums = CsvSummary.among(data.stream().map(Row::cells).toList());
+    return new CsvColumns(
+        IntStream.range(0, data.size()).filter(i -> !sums.contains(i)).mapToObj(data::get).toList(),
+        sums.stream().map(data::get).toList(),
+        headed,
+        names,
+        numerals);
   }
 
   private static List<Row> below(List<Row> headed, String field, Path file) {
@@ -101,11 +138,15 @@ public final class CsvColumns {
   }
 
   private static void noLonger(Row row, int most) {
-    if (row.cells().size() > most) {
+    int size = row.cells().size();
+    while (size > most && row.cells().get(size - 1).isBlank()) {
+      size--;
+    }
+    if (size > most) {
       throw new BadInput(
           "line " + row.line(),
           String.join(",", row.cells()),
-          "has " + row.cells().size() + " cells, more than the first line",
+          "has " + size + " cells, more than the first line",
           most + "; write decimal commas in quotes, or use semicolons between cells");
     }
   }
@@ -117,7 +158,7 @@ public final class CsvColumns {
 
   /** The cell of a number; {@link BadInput} where it has thousands divided, or could have. */
   public String numeral(int row, int column) {
-    return numerals.checked(place(row, column), cell(row, column).strip());
+    return numerals.checked(place(row, column), cell(row, column));
   }
 
   /** Where a cell stands, for who is told of it. */
@@ -127,6 +168,16 @@ public final class CsvColumns {
 
   public int rows() {
     return rows.size();
+  }
+
+  /** Lines of rows that sum up others, and are left out. */
+  public List<Long> summaries() {
+    return summaries.stream().map(Row::line).toList();
+  }
+
+  /** What the first line names its columns; empty where it is data. */
+  public List<String> heading() {
+    return headed ? names : List.of();
   }
 
   /** Line of the file that a row begins on. */
@@ -153,7 +204,7 @@ public final class CsvColumns {
           option,
           column == null ? "" : column,
           column == null ? "is needed where there are several columns" : "is not a column",
-          String.join(", ", names));
+          String.join(", ", names.stream().filter(each -> !each.isEmpty()).toList()));
     }
     return at;
   }
@@ -188,6 +239,6 @@ public final class CsvColumns {
   /** Empty where the row has fewer cells. */
   public String cell(int row, int column) {
     List<String> cells = rows.get(row).cells();
-    return column < cells.size() ? CsvText.read(cells.get(column)) : "";
+    return column < cells.size() ? CsvText.trimmed(CsvText.read(cells.get(column))) : "";
   }
 }

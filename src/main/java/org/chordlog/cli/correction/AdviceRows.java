@@ -56,7 +56,11 @@ final class AdviceRows {
   }
 
   void read(Path file) {
-    RowCells cells = options.in(CsvColumns.read("FILE", file));
+    CsvColumns columns = CsvColumns.withoutSummaries("FILE", file);
+    columns
+        .summaries()
+        .forEach(line -> excluded.add("row " + line + ": sums up others, so it does not count"));
+    RowCells cells = options.in(columns);
     for (int row = 0; row < cells.rows(); row++) {
       try {
         if (cells.isExcluded(row)) {

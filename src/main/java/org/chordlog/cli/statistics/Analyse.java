@@ -109,7 +109,7 @@ public final class Analyse implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    CsvColumns columns = CsvColumns.read("FILE", file);
+    CsvColumns columns = CsvColumns.withoutSummaries("FILE", file);
     int at = columns.find("--column", column);
     Lengths lengths = places.standardised() ? null : unit.of(columns.name(at));
     Analysis analysis = analyse(columns, at, plan(lengths == null ? "" : lengths.symbol()));

@@ -32,6 +32,18 @@ final class AnalyseColumns {
   private @Nullable String position;
 
   @Option(
+      names = "--time-column",
+      paramLabel = "COLUMN",
+      description = {
+        "When each was measured, as 2026-05-04 14:30 or 4.5.2026 14:30 (time_utc, time or date).",
+        "Rows are taken in that order."
+      })
+  private @Nullable String time;
+
+  @Option(names = "--file-order", description = "Take rows as the file has them, not by times.")
+  private boolean fileOrder;
+
+  @Option(
       names = "--lot-column",
       paramLabel = "COLUMN",
       description = "Material lots: the figures lot by lot as well.")
@@ -114,13 +126,30 @@ final class AnalyseColumns {
     return sigma == null ? "deviation from nominal" : "standardised deviation";
   }
 
+  /** The order of rows by what the file says. */
+  RowOrder order(CsvColumns columns) {
+    if (fileOrder && time != null) {
+      throw new BadInput("--file-order", "", "is given beside --time-column", "one of them");
+    }
+    return fileOrder ? RowOrder.asFiled(columns) : RowOrder.of(columns, in(columns));
+  }
+
   /** Index of each column, -1 where there is none. */
-  record Found(int piece, int position, int job, int lot, int nominal, int sigma, int phase) {}
+  record Found(
+      int piece,
+      int position,
+      int time,
+      int job,
+      int lot,
+      int nominal,
+      int sigma,
+      int phase) {}
 
   Found in(CsvColumns columns) {
     return new Found(
         find(columns, "--piece-column", piece),
         find(columns, "--position-column", position),
+        find(columns, "--time-column", time),
         find(columns, "--job-column", job),
         find(columns, "--lot-column", lotColumn == null && lot != null ? LOTS : lotColumn),
         find(columns, "--nominal-column", nominal),

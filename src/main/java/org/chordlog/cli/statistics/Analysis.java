@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * What {@code analyse} found; {@code trendBase} is what the trend is relative to, null where each
- * reading has a nominal of its own.
+ * reading has a nominal of its own; {@code notes} say how the file was read.
  */
 record Analysis(
     String column,
@@ -30,7 +30,8 @@ record Analysis(
     MachineVerdict trend,
     List<Lot> lots,
     Phases phases,
-    LeftOut leftOut) {
+    LeftOut leftOut,
+    List<String> notes) {
   /**
    * The phases that the file tells of, none where it tells of none, and the one that was asked for;
    * {@code mixed}: whether several places on a piece were taken together.
@@ -58,12 +59,14 @@ record Analysis(
   }
 
   /**
-   * Lines without a finite number where one is needed, and lines that the file says don't count.
+   * Lines without a finite number where one is needed, lines that the file says don't count, and
+   * lines that sum up others.
    */
-  record LeftOut(List<Long> withoutNumber, List<Long> excluded) {
+  record LeftOut(List<Long> withoutNumber, List<Long> excluded, List<Long> summaries) {
     LeftOut {
       withoutNumber = List.copyOf(withoutNumber);
       excluded = List.copyOf(excluded);
+      summaries = List.copyOf(summaries);
     }
   }
 
@@ -129,7 +132,8 @@ record Analysis(
         trend,
         lots,
         rows.phases(),
-        rows.leftOut());
+        rows.leftOut(),
+        rows.notes());
   }
 
   /** Not in control, at the end or clearly so before, or a value beyond a specification limit. */
@@ -159,6 +163,8 @@ record Analysis(
     json.put("chartSettings", settings);
     json.put("trendRelativeTo", trendBase);
     json.put("trend", trend);
+    json.put("rowsSummingUp", leftOut.summaries());
+    json.put("notes", notes);
     return JsonText.of(json);
   }
 }

@@ -75,6 +75,8 @@ final class AnalysisText {
     phases(analysis.phases());
     leftOut("without a number", analysis.leftOut().withoutNumber());
     leftOut("excluded_reason says why", analysis.leftOut().excluded());
+    leftOut("a summary of other rows", analysis.leftOut().summaries());
+    analysis.notes().forEach(each -> line("%s", each));
   }
 
   private void phases(Analysis.Phases phases) {
@@ -180,6 +182,16 @@ final class AnalysisText {
     return points.size() == 1
         ? ""
         : ", points " + points.get(0) + " to " + points.get(points.size() - 1);
+  }
+
+  /** As "line 7", "lines 7 to 9" or "lines 7, 9". */
+  static String lines(List<Long> lines) {
+    long first = lines.get(0);
+    long last = lines.get(lines.size() - 1);
+    if (lines.size() > 2 && last - first == lines.size() - 1) {
+      return "lines " + first + " to " + last;
+    }
+    return (lines.size() == 1 ? "line " : "lines ") + shortened(lines);
   }
 
   private static String shortened(List<Long> rows) {

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Consumer;
-import java.util.stream.IntStream;
 import org.chordlog.cli.common.CsvColumns;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Decimals;
@@ -25,6 +24,7 @@ final class CsvRows {
   private final int value;
   private final AnalyseColumns places;
   private final AnalyseColumns.Found at;
+  private final RowOrder order;
   private final List<Row> rows = new ArrayList<>();
   private final List<Long> leftOut = new ArrayList<>();
   private final List<Long> excluded = new ArrayList<>();
@@ -93,18 +93,21 @@ final class CsvRows {
     this.value = value;
     this.places = places;
     at = places.in(columns);
+    order = places.order(columns);
     phases = at.phase() < 0 ? List.of() : phasesInOrder();
     wantedPhase = phases.isEmpty() ? null : places.phaseAmong(phases);
     recordedLot = columns.index(AnalyseColumns.LOTS);
-    for (int row = 0; row < columns.rows(); row++) {
-      take(row);
+    for (int i = 0; i < columns.rows(); i++) {
+      take(i);
     }
   }
 
-  private void take(int row) {
-    boolean otherJob = changed(row, at.job());
+  /** The row that is taken as number {@code i}. */
+  private void take(int i) {
+    int row = order.rows().get(i);
+    boolean otherJob = changed(i, at.job());
     job += otherJob ? 1 : 0;
-    piece += otherJob || at.piece() < 0 || changed(row, at.piece()) ? 1 : 0;
+    piece += otherJob || at.piece() < 0 || changed(i, at.piece()) ? 1 : 0;
     String lot = at.lot() < 0 ? "" : columns.cell(row, at.lot()).strip();
     if (!places.wants(lot) || !(wantedPhase == null || wantedPhase.equals(phase(row)))) {
       return;
@@ -126,7 +129,7 @@ final class CsvRows {
     positions.add(position.isEmpty() ? ALL : position);
     rows.add(
         new Row(
-            row + 1,
+            i + 1,
             job,
             piece,
             position.isEmpty() ? ALL : position,
@@ -157,7 +160,7 @@ final class CsvRows {
   }
 
   private List<String> phasesInOrder() {
-    return IntStream.range(0, columns.rows()).mapToObj(this::phase).distinct().toList();
+    return order.rows().stream().map(this::phase).distinct().toList();
   }
 
   /** To leave out 1800 mm or 12:30 would bend the statistics; a word or nothing is no reading. */
@@ -183,10 +186,11 @@ final class CsvRows {
     return columns.number(row, column);
   }
 
-  private boolean changed(int row, int column) {
-    return row > 0
+  private boolean changed(int i, int column) {
+    List<Integer> all = order.rows();
+    return i > 0
         && column >= 0
-        && !columns.cell(row, column).equals(columns.cell(row - 1, column));
+        && !columns.cell(all.get(i), column).equals(columns.cell(all.get(i - 1), column));
   }
 
   /** Of a column of words nothing could be said, and nothing is what a process in control has. */
@@ -231,6 +235,17 @@ final class CsvRows {
   }
 
   Analysis.LeftOut leftOut() {
-    return new Analysis.LeftOut(leftOut, excluded);
+    return new Analysis.LeftOut(inOrder(leftOut), inOrder(excluded), columns.summaries());
+  }
+
+  private static List<Long> inOrder(List<Long> lines) {
+    return lines.stream().sorted().toList();
+  }
+
+  /** How the file was read, a sentence each. */
+  List<String> notes() {
+    List<String> notes = new ArrayList<>(order.said());
+    notes.addAll(new RowNotes(columns, at).said());
+    return notes;
   }
 }

@@ -1,0 +1,146 @@
+package org.chordlog.cli.statistics;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.IntStream;
+import java.util.stream.LongStream;
+import java.util.stream.Stream;
+import org.chordlog.cli.common.CsvColumns;
+import org.chordlog.measure.BadInput;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * In which order the rows of a file are taken: charts and run tests judge readings in the order in
+ * which they were made. That is by their times, else piece by piece where the file has one position
+ * after another, else as the file has them.
+ *
+ * @param rows rows of the file, in that order
+ * @param said what of it a reader has to know
+ */
+record RowOrder(List<Integer> rows, List<String> said) {
+  RowOrder {
+    rows = List.copyOf(rows);
+    said = List.copyOf(said);
+  }
+
+  static RowOrder of(CsvColumns columns, AnalyseColumns.Found at) {
+    return new Finder(columns, at).order();
+  }
+
+  /** As the file has them. */
+  static RowOrder asFiled(CsvColumns columns) {
+    return new RowOrder(all(columns).toList(), List.of());
+  }
+
+  private static Stream<Integer> all(CsvColumns columns) {
+    return IntStream.range(0, columns.rows()).boxed();
+  }
+
+  /** Looks for it. */
+  private static final class Finder {
+    private final CsvColumns columns;
+    private final int piece;
+    private final int position;
+    private final boolean timeWanted;
+    private final @Nullable RowTimes times;
+    private final List<String> said = new ArrayList<>();
+
+    Finder(CsvColumns columns, AnalyseColumns.Found at) {
+      this.columns = columns;
+      piece = at.piece() >= 0 ? at.piece() : columns.index("piece");
+      position = at.position() >= 0 ? at.position() : columns.index("position");
+      timeWanted = at.time() >= 0;
+      times = RowTimes.of(columns, at.time());
+    }
+
+    RowOrder order() {
+      List<Integer> rows = times == null ? null : byTime(times);
+      return new RowOrder(rows == null ? byPiece() : rows, said);
+    }
+
+    private @Nullable List<Integer> byTime(RowTimes of) {
+      try {
+        long[] micros = of.micros();
+        if (IntStream.range(1, micros.length).anyMatch(row -> micros[row] < micros[row - 1])) {
+          said.add(
+              "Rows were taken by their times in column "
+                  + of.column()
+                  + "; the file has them in another order (--file-order takes that).");
+        }
+        return (areAllDifferent(micros) ? all(columns) : byPiece().stream())
+            .sorted(Comparator.comparingLong(row -> micros[row]))
+            .toList();
+      } catch (BadInput unreadable) {
+        if (timeWanted) {
+          throw unreadable;
+        }
+        said.add("Times were not used for the order of rows: " + unreadable.getMessage() + ".");
+        return null;
+      }
+    }
+
+    /** Else, as with days alone, something besides has to decide. */
+    private static boolean areAllDifferent(long[] micros) {
+      return LongStream.of(micros).distinct().count() == micros.length;
+    }
+
+    private List<Integer> byPiece() {
+      List<String> blocks = blocks();
+      if (blocks.size() < 2) {
+        return all(columns).toList();
+      }
+      String how = blocks.get(0) + ", then all of " + blocks.get(1);
+      if (piece < 0 || !piecesComeAgain()) {
+        said.add(
+            "Rows were taken as the file has them: all of "
+                + how
+                + ". A difference between positions looks like a jump in time then; add a column"
+                + " piece or time, or look at one position alone.");
+        return all(columns).toList();
+      }
+      said.add(
+          "Rows were taken piece by piece (column "
+              + columns.name(piece)
+              + "); the file has all of "
+              + how
+              + " (--file-order takes that).");
+      Map<String, Integer> first = new HashMap<>();
+      all(columns).forEach(row -> first.putIfAbsent(columns.cell(row, piece), row));
+      return all(columns)
+          .sorted(Comparator.comparingInt(row -> first.get(columns.cell(row, piece))))
+          .toList();
+    }
+
+    /** Positions in the order of the file, where each has its rows together; else none. */
+    private List<String> blocks() {
+      if (position < 0) {
+        return List.of();
+      }
+      List<String> blocks = new ArrayList<>();
+      for (int row = 0; row < columns.rows(); row++) {
+        String at = columns.cell(row, position);
+        if (blocks.isEmpty() || !at.equals(blocks.get(blocks.size() - 1))) {
+          blocks.add(at);
+        }
+      }
+      boolean together = new HashSet<>(blocks).size() == blocks.size();
+      return together && blocks.size() < columns.rows() ? blocks : List.of();
+    }
+
+    /** Whether some piece is at more than one position, though each position is by itself. */
+    private boolean piecesComeAgain() {
+      Map<String, Set<String>> at = new HashMap<>();
+      all(columns)
+          .forEach(
+              row ->
+                  at.computeIfAbsent(columns.cell(row, piece), each -> new HashSet<>())
+                      .add(columns.cell(row, position)));
+      return at.values().stream().anyMatch(each -> each.size() > 1) && at.size() > 1;
+    }
+  }
+}
