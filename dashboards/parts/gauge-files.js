@@ -9,7 +9,8 @@ import { showFaults } from "./forms.js";
 const COLUMNS = {
   masters: "name; face (outer or inner); radius_mm; expanded_uncertainty_mm (k = 2); check_limit_mm",
   calibrations:
-    "station; bridge; taken_utc; due_utc; taken_by; span_mm; u_span_mm (standard uncertainty); and where known " +
+    "station; bridge; taken_utc; due_utc (as 2026-05-04, 2026-05-04 14:30 or 4.5.2026 14:30); taken_by; span_mm; " +
+    "u_span_mm (standard uncertainty); and where known " +
     "zero_offset_mm, foot_radius_mm, their u_ and cov_ columns, degrees_of_freedom, summary",
 };
 
@@ -84,6 +85,7 @@ function rowsOf(of, rows) {
     [
       { head: "In the file", cell: (row) => `line ${row.line}` },
       { head: "Name", cell: (row) => row.name },
+      { head: "Stored as", cell: (row) => row.stored },
       { head: "", cell: (row) => (row.isNew ? state("good", "new") : state("quiet", "there already")) },
     ],
     rows,

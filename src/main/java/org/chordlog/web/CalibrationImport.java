@@ -20,6 +20,7 @@ import org.chordlog.measure.Calibration;
 import org.chordlog.measure.Recorded;
 import org.chordlog.station.Stations;
 import org.chordlog.store.Gauges;
+import org.chordlog.verdict.StoredWords;
 import org.chordlog.web.http.Faults;
 import org.chordlog.web.http.Times;
 
@@ -50,7 +51,7 @@ final class CalibrationImport {
       if (read != null) {
         boolean isNew = known.stream().noneMatch(each -> sameTime(each, read));
         String name = read.station() + ", " + row.text(BRIDGE);
-        rows.add(new ImportedRows.Row(row.line(), name, isNew));
+        rows.add(new ImportedRows.Row(row.line(), name, isNew, StoredWords.of(read)));
         if (isNew) {
           known.add(read);
           added.add(read);

@@ -2,6 +2,7 @@ package org.chordlog.web;
 
 import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.util.List;
+import org.chordlog.measure.Sentence;
 
 /** What a file of masters or calibrations holds, and how many of its rows were added. */
 record ImportedRows(
@@ -12,7 +13,8 @@ record ImportedRows(
       long line,
       String name,
       @JsonPropertyDescription("false: the same is there already, and stays as it is")
-          boolean isNew) {}
+          boolean isNew,
+      @JsonPropertyDescription("what is stored of it, with units") Sentence stored) {}
 
   static ImportedRows of(List<Row> rows, boolean create) {
     return new ImportedRows(rows, create ? (int) rows.stream().filter(Row::isNew).count() : 0);

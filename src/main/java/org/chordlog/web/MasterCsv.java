@@ -8,6 +8,7 @@ import org.chordlog.measure.Check;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Master;
 import org.chordlog.store.Gauges;
+import org.chordlog.verdict.StoredWords;
 import org.chordlog.web.http.Faults;
 import org.jspecify.annotations.Nullable;
 
@@ -54,7 +55,7 @@ final class MasterCsv {
           faults.made("line " + row.line() + ", column ", () -> master(row, List.copyOf(known)));
       if (master != null) {
         boolean isNew = known.stream().noneMatch(each -> each.name().equals(master.name()));
-        rows.add(new ImportedRows.Row(row.line(), master.name(), isNew));
+        rows.add(new ImportedRows.Row(row.line(), master.name(), isNew, StoredWords.of(master)));
         if (isNew) {
           known.add(master);
           added.add(master);

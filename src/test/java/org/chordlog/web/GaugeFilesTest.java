@@ -81,6 +81,37 @@ final class GaugeFilesTest {
     assertEquals(2, served.store.gauges().masters().size());
   }
 
+  /** As it would be stored, not as it was written: a slip of the pen is seen. */
+  @Test
+  void aLookShowsWhatWouldBeStored() throws Exception {
+    String head = "name;face;radius_mm;expanded_uncertainty_mm;check_limit_mm\n";
+    String csv = "\uFEFFsep=;\n" + head + "good;OUTER;1500,5;\u00a00,1;;\n";
+    Path file = Files.writeString(directory.resolve("masters.csv"), csv);
+    Ran looked = command("masters --look --import " + file);
+    assertEquals(
+        "line 3: good, new: outer face, radius 1500.5 mm, expanded uncertainty (k = 2) 0.1 mm, no"
+            + " limit for checks",
+        looked.out().lines().findFirst().orElse(looked.toString()));
+    assertEquals(0, served.store.gauges().masters().size());
+  }
+
+  @Test
+  void timesOfCertificatesAreReadAsPeopleWriteThemOrRefused() throws Exception {
+    String row =
+        "station;bridge;taken_utc;due_utc;taken_by;span_mm;u_span_mm\n"
+            + "A;long;%s;%s;lab;200,02;0,004\n";
+    String days = row.formatted("1.3.2026 08:00", "2027-03-01");
+    JsonNode looked = sent("/api/calibrations/import", days, false, 200).at("/rows/0/stored");
+    assertEquals(
+        "taken 2026-03-01 08:00 UTC by lab, due 2027-03-01 00:00 UTC, span 200.02 mm, standard"
+            + " uncertainty 0.004 mm",
+        looked.asText());
+    String slashes = row.formatted("2026-03-01 08:00", "03/01/2027");
+    JsonNode fault = sent("/api/calibrations/import", slashes, true, 400).at("/faults/0");
+    assertEquals("line 2, column due_utc", fault.get("field").asText());
+    assertTrue(fault.get("problem").asText().contains("day or month first"), fault.toString());
+  }
+
   @Test
   void aFaultyRowIsNamedByLineAndColumnAndNothingIsAdded() throws Exception {
     served.store.gauges().add(new Master(0, "ring", Face.OUTER, 1800, 0.2), "me");
@@ -134,7 +165,8 @@ final class GaugeFilesTest {
   void aMasterAddedAtAPageIsOnRecord() throws Exception {
     String ring =
         """
-        {"name": "ring", "face": "OUTER", "radiusMm": 1800, "expandedUncertaintyMm": 0.2}""";
+        {"name": "ring", "face": "OUTER", "radiusMm": 1800, "expandedUncertaintyMm": 0.2}\
+        """;
     var answer = served.post("/api/masters", ring);
     assertEquals(201, answer.statusCode(), answer.body());
     JsonNode change = served.json("/api/changes").get("items").get(0);

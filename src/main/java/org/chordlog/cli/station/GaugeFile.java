@@ -35,7 +35,9 @@ abstract class GaugeFile implements Callable<Integer> {
       description = "Add what is new in this CSV file: all of it, or nothing where a row is wrong.")
   private @Nullable Path imported;
 
-  @Option(names = "--look", description = "With --import: only tell what would be added.")
+  @Option(
+      names = "--look",
+      description = "With --import: only tell what would be added, with values and units.")
   private boolean look;
 
   @Override
@@ -91,7 +93,8 @@ abstract class GaugeFile implements Callable<Integer> {
     for (JsonNode row : answer.path("rows")) {
       text.append("line ").append(row.path("line").asLong()).append(": ");
       text.append(row.path("name").asText());
-      text.append(row.path("isNew").asBoolean() ? ", new" : ", there already");
+      text.append(row.path("isNew").asBoolean() ? ", new: " : ", there already: ");
+      text.append(row.path("stored").asText());
       text.append(System.lineSeparator());
     }
     return text + of + " added: " + answer.path("added").asInt();
