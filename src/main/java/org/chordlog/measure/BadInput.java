@@ -24,10 +24,10 @@ public final class BadInput extends IllegalArgumentException {
     this(List.of(new Fault(field, written(value), Sentence.plain(problem), allowed)));
   }
 
-  /** Small numbers without a power of ten. */
+  /** Numbers without a power of ten. */
   private static String written(Object value) {
     String text = String.valueOf(value);
-    return value instanceof Double && text.contains("E-")
+    return value instanceof Double && text.contains("E")
         ? new BigDecimal(text).stripTrailingZeros().toPlainString()
         : text;
   }

@@ -7,6 +7,12 @@ import org.jspecify.annotations.Nullable;
  * plane.
  */
 public record Bridge(long id, String name, Span span, Feet feet, double skewLimitDegrees) {
+  /** Narrower, the feet leave no place for a plunger. */
+  private static final double LEAST_SPAN_MM = 2;
+
+  /** Nobody lifts a longer one onto a bend. */
+  private static final double MOST_SPAN_MM = 10_000;
+
   /**
    * The distance of the feet's contact centres on a flat, and its standard uncertainty.
    *
@@ -43,6 +49,15 @@ public record Bridge(long id, String name, Span span, Feet feet, double skewLimi
     if (!(feet.radiusMm() < span.lengthMm() / 2)) {
       throw new BadInput("footRadiusMm", feet.radiusMm(), "meets the other foot", "below span / 2");
     }
+  }
+
+  /**
+   * The same bridge, for one that is new; {@link BadInput} for a span that no bridge has, as where
+   * metres were typed for mm. What is stored already stays readable.
+   */
+  public Bridge possible() {
+    Check.lengthWithin("spanMm", spanMm(), LEAST_SPAN_MM, MOST_SPAN_MM);
+    return this;
   }
 
   /** The same bridge under another id; 0 for one that is not stored. */

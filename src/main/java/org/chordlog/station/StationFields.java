@@ -181,11 +181,12 @@ final class StationFields {
 
     Bridge bridge() {
       return new Bridge(
-          0,
-          name == null ? "" : name,
-          new Bridge.Span(spanMm == null ? 0 : spanMm, spanUncertaintyMm),
-          new Bridge.Feet(footRadiusMm, footRadiusUncertaintyMm, footKind),
-          skewLimitDegrees);
+              0,
+              name == null ? "" : name,
+              new Bridge.Span(spanMm == null ? 0 : spanMm, spanUncertaintyMm),
+              new Bridge.Feet(footRadiusMm, footRadiusUncertaintyMm, footKind),
+              skewLimitDegrees)
+          .possible();
     }
   }
 

@@ -30,15 +30,17 @@ record BridgeForm(
             "",
             () ->
                 new Bridge(
-                    0,
-                    Objects.requireNonNull(name),
-                    new Bridge.Span(
-                        Objects.requireNonNull(spanMm), Objects.requireNonNull(spanUncertaintyMm)),
-                    new Bridge.Feet(
-                        Objects.requireNonNull(footRadiusMm),
-                        Objects.requireNonNullElse(footRadiusUncertaintyMm, 0.0),
-                        footKind),
-                    Objects.requireNonNullElse(skewLimitDegrees, 0.0)));
+                        0,
+                        Objects.requireNonNull(name),
+                        new Bridge.Span(
+                            Objects.requireNonNull(spanMm),
+                            Objects.requireNonNull(spanUncertaintyMm)),
+                        new Bridge.Feet(
+                            Objects.requireNonNull(footRadiusMm),
+                            Objects.requireNonNullElse(footRadiusUncertaintyMm, 0.0),
+                            footKind),
+                        Objects.requireNonNullElse(skewLimitDegrees, 0.0))
+                    .possible());
     faults.refuse();
     return Objects.requireNonNull(made);
   }

@@ -63,12 +63,16 @@ final class GaugeFileRoutes {
   }
 
   private void masters(Call call) {
-    Downloads.send(call, "text/csv", "masters.csv", new MasterCsv(gauges).text());
+    Downloads.send(call, "text/csv", "masters.csv", masterCsv().text());
   }
 
   private ImportedRows readMasters(Call call) {
     FileForm form = call.body(FileForm.class);
-    return new MasterCsv(gauges).add(form.text(), form.creates(), call.by());
+    return masterCsv().add(form.text(), form.creates(), call.by());
+  }
+
+  private MasterCsv masterCsv() {
+    return new MasterCsv(gauges, MasterReach.of(gauges, stations));
   }
 
   private void calibrations(Call call) {

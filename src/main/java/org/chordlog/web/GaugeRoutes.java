@@ -95,7 +95,9 @@ final class GaugeRoutes {
   }
 
   private Master addMaster(Call call) {
-    return gauges.add(call.body(MasterForm.class).master(), call.by());
+    Master master = call.body(MasterForm.class).master();
+    double unused = MasterReach.of(gauges, stations).checked("radiusMm", master.radiusMm());
+    return gauges.add(master, call.by());
   }
 
   private BridgeView replace(Call call) {

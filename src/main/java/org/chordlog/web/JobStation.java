@@ -9,6 +9,7 @@ import org.chordlog.measure.Quantity;
 import org.chordlog.measure.Sentence;
 import org.chordlog.measure.Specification;
 import org.chordlog.radius.Faces;
+import org.chordlog.radius.Widest;
 import org.chordlog.station.StationSettings;
 import org.chordlog.store.Gauges;
 import org.chordlog.web.http.Faults;
@@ -19,6 +20,8 @@ import org.jspecify.annotations.Nullable;
  * machineBefore} is that of the job as it was, null for a new one; a job may keep it.
  */
 record JobStation(List<StationSettings> stations, Gauges gauges, @Nullable String machineBefore) {
+  private static final String TARGET = "specification.targetMm";
+
   /** The machine that the station is on; a job there can't be of another one. */
   String machine(Faults faults, String station, @Nullable String asked) {
     Optional<String> own =
@@ -46,16 +49,37 @@ record JobStation(List<StationSettings> stations, Gauges gauges, @Nullable Strin
         Faces.convertMm(asked.targetMm(), job.section(), asked.face(), job.measuredFace());
     gauges
         .mountedOn(job.station())
-        .map(Bridge::spanMm)
-        .filter(span -> measured < span / 2)
         .ifPresent(
-            span -> {
+            bridge -> {
+              refuseTight(asked.targetMm(), measured, bridge.spanMm());
+              refuseWide(asked.targetMm(), measured, job.station(), bridge);
+            });
+  }
+
+  private static void refuseTight(double asked, double measured, double span) {
+    if (measured < span / 2) {
+      throw new BadInput(
+          TARGET,
+          asked,
+          "is too tight for the bridge on this station",
+          Sentence.of("at least half its span of %s on the face measured", Quantity.stated(span)));
+    }
+  }
+
+  private void refuseWide(double asked, double measured, String station, Bridge bridge) {
+    stations.stream()
+        .filter(each -> each.name().equals(station))
+        .map(each -> Widest.radiusMm(bridge, each.indicator()))
+        .filter(widest -> measured > widest)
+        .findFirst()
+        .ifPresent(
+            widest -> {
               throw new BadInput(
-                  "specification.targetMm",
-                  asked.targetMm(),
-                  "is too tight for the bridge on this station",
-                  Sentence.of(
-                      "at least half its span of %s on the face measured", Quantity.stated(span)));
+                  TARGET,
+                  asked,
+                  "is too wide for the bridge and the indicator on this station: each piece would"
+                      + " look flat",
+                  Sentence.of("at most %s on the face measured", Quantity.stated(widest)));
             });
   }
 }

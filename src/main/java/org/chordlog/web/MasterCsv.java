@@ -27,8 +27,11 @@ final class MasterCsv {
 
   private final Gauges gauges;
 
-  MasterCsv(Gauges gauges) {
+  private final MasterReach reach;
+
+  MasterCsv(Gauges gauges, MasterReach reach) {
     this.gauges = gauges;
+    this.reach = reach;
   }
 
   String text() {
@@ -69,7 +72,7 @@ final class MasterCsv {
     return ImportedRows.of(rows, create);
   }
 
-  private static Master master(TableFile.Row row, List<Master> known) {
+  private Master master(TableFile.Row row, List<Master> known) {
     double uncertainty = row.neededLength(UNCERTAINTY);
     Double limit = row.length(LIMIT);
     Master master =
@@ -77,7 +80,7 @@ final class MasterCsv {
             0,
             row.needed(NAME, "a text"),
             face(row.needed(FACE, "outer or inner")),
-            Check.positive(RADIUS, row.neededLength(RADIUS)),
+            reach.checked(RADIUS, Check.positive(RADIUS, row.neededLength(RADIUS))),
             Check.notNegative(UNCERTAINTY, uncertainty),
             limit == null ? null : (Double) Check.positive(LIMIT, limit));
     known.stream()

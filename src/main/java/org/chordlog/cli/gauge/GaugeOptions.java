@@ -90,14 +90,15 @@ final class GaugeOptions {
 
   Bridge bridge(double spanMm) {
     return new Bridge(
-        0,
-        "span " + lengths.stated(spanMm),
-        new Bridge.Span(spanMm, lengths.mm("--span-uncertainty", spanUncertainty, 0)),
-        new Bridge.Feet(
-            lengths.mm("--foot-radius", footRadius, 0),
-            lengths.mm("--foot-radius-uncertainty", footRadiusUncertainty, 0),
-            feet),
-        Check.within("--skew", skewDegrees, 0, 45));
+            0,
+            "span " + lengths.stated(spanMm),
+            new Bridge.Span(spanMm, lengths.mm("--span-uncertainty", spanUncertainty, 0)),
+            new Bridge.Feet(
+                lengths.mm("--foot-radius", footRadius, 0),
+                lengths.mm("--foot-radius-uncertainty", footRadiusUncertainty, 0),
+                feet),
+            Check.within("--skew", skewDegrees, 0, 45))
+        .possible();
   }
 
   Indicator indicator(double travelMm) {

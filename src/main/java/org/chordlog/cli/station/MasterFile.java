@@ -124,13 +124,14 @@ final class MasterFile {
     }
     double spanMm = lengths.mm("--span", span);
     return new Bridge(
-        0,
-        String.format(Locale.ROOT, "span %.1f", spanMm),
-        new Bridge.Span(spanMm, lengths.mm("--span-uncertainty", spanUncertainty)),
-        new Bridge.Feet(
-            lengths.mm("--foot-radius", footRadius),
-            lengths.mm("--foot-radius-uncertainty", footRadiusUncertainty)),
-        0);
+            0,
+            String.format(Locale.ROOT, "span %.1f", spanMm),
+            new Bridge.Span(spanMm, lengths.mm("--span-uncertainty", spanUncertainty)),
+            new Bridge.Feet(
+                lengths.mm("--foot-radius", footRadius),
+                lengths.mm("--foot-radius-uncertainty", footRadiusUncertainty)),
+            0)
+        .possible();
   }
 
   private static List<MasterReading> readings(MasterTable table, LengthOptions lengths) {
