@@ -16,6 +16,7 @@ import org.chordlog.measure.Sentence;
 import org.chordlog.measure.SetUp;
 import org.chordlog.measure.StudyMeasurement;
 import org.chordlog.radius.RadiusModel;
+import org.chordlog.store.RequestKey;
 import org.chordlog.store.StoreException;
 import org.chordlog.store.Studies;
 import org.jspecify.annotations.Nullable;
@@ -106,14 +107,14 @@ final class StudyIntake {
     ofContact = null;
     if (taken != null) {
       var unused =
-          taken.thenAccept(
-              each -> {
-                long now = around.clock().wallMicros();
-                studies().drop(each.id(), why.toString(), now, settings.name());
-                isOpenAgain(each.step());
-                changed.run();
-              });
+          taken.thenAccept(each -> around.incidents().run(() -> drop(each, why.toString())));
     }
+  }
+
+  private void drop(StudyMeasurement taken, String why) {
+    studies().drop(taken.id(), why, around.clock().wallMicros(), settings.name());
+    isOpenAgain(taken.step());
+    changed.run();
   }
 
   /** A measurement of the next step, or why it is none; the future is done when it is stored. */
@@ -142,6 +143,9 @@ final class StudyIntake {
           : keep(study, own.setUpId(), depth, depthNm, radius);
     } catch (BadInput e) {
       return refuse(depth, Reason.WRONG_FACE, e.said());
+    } catch (StoreException e) {
+      lost(depth, e);
+      return CompletableFuture.failedFuture(e);
     }
   }
 
@@ -195,8 +199,9 @@ final class StudyIntake {
                 setUpId, radius.curvaturePerMm(), radius.standardUncertaintyPerMm()));
     measured.put(next, depth.wallMicros());
     findNext();
+    RequestKey key = RequestKey.current();
     CompletableFuture<StudyMeasurement> kept =
-        CompletableFuture.supplyAsync(() -> studies().add(taken))
+        CompletableFuture.supplyAsync(() -> RequestKey.during(key, () -> studies().add(taken)))
             .whenComplete((done, failure) -> settled(taken, failure));
     ofContact = kept;
     return kept.thenApply(TriggerAnswer.Studied::new);
@@ -205,15 +210,19 @@ final class StudyIntake {
   private void settled(StudyMeasurement taken, @Nullable Throwable failure) {
     if (failure != null) {
       isOpenAgain(taken.step());
-      LOG.atError()
-          .addKeyValue("station", settings.name())
-          .setCause(failure)
-          .log("a measurement of a study is lost");
-      long at = taken.captured().wallMicros();
-      String detail = "A measurement of a study could not be stored: " + failure;
-      Incident.Kind kind = Incident.Kind.READINGS_DROPPED;
-      around.incidents().add(new Incident(0, settings.name(), kind, at, at, 1, detail));
+      lost(taken.captured(), failure);
     }
     changed.run();
+  }
+
+  private void lost(CapturedDepth depth, Throwable failure) {
+    LOG.atError()
+        .addKeyValue("station", settings.name())
+        .setCause(failure)
+        .log("a measurement of a study is lost");
+    long at = depth.wallMicros();
+    String detail = "A measurement of a study could not be stored: " + failure;
+    Incident.Kind kind = Incident.Kind.READINGS_DROPPED;
+    around.incidents().add(new Incident(0, settings.name(), kind, at, at, 1, detail));
   }
 }
