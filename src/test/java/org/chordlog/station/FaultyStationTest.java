@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.net.InetAddress;
 import java.net.ServerSocket;
 import java.net.Socket;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Random;
 import java.util.concurrent.CopyOnWriteArrayList;
@@ -47,7 +48,7 @@ final class FaultyStationTest {
   private static Socket sendsTo(ServerSocket device) throws IOException {
     device.setSoTimeout(20_000);
     Socket socket = device.accept();
-    socket.getOutputStream().write("+1.000\r\n".getBytes("US-ASCII"));
+    socket.getOutputStream().write("+1.000\r\n".getBytes(StandardCharsets.US_ASCII));
     return socket;
   }
 

@@ -30,7 +30,6 @@ final class Announced implements AutoCloseable {
   static final String FILE_NAME = "announced";
   private static final String MISSING = "missing-records-";
   private static final int EPOCH = 8;
-  private static final String FORM = "chordlog announced 1 %s %019d %019d %019d %019d\n";
   private static final Logger LOG = LoggerFactory.getLogger(Announced.class);
 
   /** Newest ids of readings, changes, events and exclusions. */
@@ -208,7 +207,7 @@ final class Announced implements AutoCloseable {
     String line =
         String.format(
             Locale.ROOT,
-            FORM,
+            "chordlog announced 1 %s %019d %019d %019d %019d\n",
             epoch,
             ids.readings(),
             ids.changes(),

@@ -13,6 +13,7 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.file.Path;
+import java.util.Objects;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -24,6 +25,7 @@ import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Problems;
 import org.chordlog.web.http.Route;
 import org.chordlog.web.http.SentTwice;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -38,7 +40,7 @@ final class RepeatedRequestTest {
   private final HttpClient client = HttpClient.newHttpClient();
   private final AtomicInteger handled = new AtomicInteger();
   private SqliteStore store;
-  private Javalin server;
+  private @Nullable Javalin server;
 
   @BeforeEach
   void open() {
@@ -47,7 +49,7 @@ final class RepeatedRequestTest {
 
   @AfterEach
   void close() {
-    server.stop();
+    Objects.requireNonNull(server).stop();
     store.close();
   }
 
@@ -152,7 +154,7 @@ final class RepeatedRequestTest {
             .database()
             .write(c -> Sql.update(c, "CREATE TEMP TABLE done (id INTEGER PRIMARY KEY)"));
     Route once = new SentTwice(store.answeredRequests()).around(route);
-    server =
+    Javalin made =
         Javalin.create(
             config -> {
               config.startup.showJavalinBanner = false;
@@ -161,7 +163,7 @@ final class RepeatedRequestTest {
               config.routes.addEndpoint(
                   Endpoint.create(once.method(), once.path()).handler(once.handler()));
             });
-    server.start("127.0.0.1", 0);
+    server = made.start("127.0.0.1", 0);
   }
 
   private HttpResponse<String> sent() throws IOException, InterruptedException {
@@ -169,7 +171,8 @@ final class RepeatedRequestTest {
   }
 
   private HttpRequest request() {
-    return HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + server.port() + PATH))
+    return HttpRequest.newBuilder(
+            URI.create("http://127.0.0.1:" + Objects.requireNonNull(server).port() + PATH))
         .header(SentTwice.KEY, "key-number-1")
         .header(Call.BY, "tester")
         .POST(HttpRequest.BodyPublishers.noBody())
