@@ -13,12 +13,16 @@ import java.util.function.Predicate;
 import org.chordlog.store.Accounts;
 import org.chordlog.store.Accounts.Person;
 import org.chordlog.store.Accounts.Session;
+import org.chordlog.store.StoreException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * Who is signed in where. Sessions outlive a restart; who stands at a shared screen does not. Any
  * thread; what a session's end ends besides is told by {@code ended}.
  */
 public final class Sessions {
+  private static final Logger LOG = LoggerFactory.getLogger(Sessions.class);
   private static final Duration LONGEST = Duration.ofHours(12);
   private static final Duration IDLE = Duration.ofMinutes(30);
   private static final Duration SCREEN_LONGEST = Duration.ofDays(366);
@@ -31,6 +35,10 @@ public final class Sessions {
   private final People people;
   private final Clock clock;
   private final Map<String, Open> open = new ConcurrentHashMap<>();
+
+  /** Ended here, not yet in the store. */
+  private final Set<String> notStored = ConcurrentHashMap.newKeySet();
+
   private volatile Consumer<String> ended = hash -> {};
 
   Sessions(Accounts kept, People people, Clock clock) {
@@ -115,8 +123,19 @@ public final class Sessions {
 
   void end(String hash) {
     if (open.remove(hash) != null) {
-      kept.end(hash);
+      notStored.add(hash);
       ended.accept(hash);
+      storeEnd(hash);
+    }
+  }
+
+  /** Where the store does not take it now it is tried again, so that a restart does not undo it. */
+  private void storeEnd(String hash) {
+    try {
+      kept.end(hash);
+      notStored.remove(hash);
+    } catch (StoreException e) {
+      LOG.atWarn().setCause(e).log("the end of a session was not stored; tried again");
     }
   }
 
@@ -142,6 +161,7 @@ public final class Sessions {
 
   /** Ends what is over by now; called every few seconds, so that its events end too. */
   public void sweep() {
+    notStored.forEach(this::storeEnd);
     endWhere(this::over);
   }
 

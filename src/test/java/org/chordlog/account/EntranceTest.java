@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.lang.reflect.InvocationHandler;
+import java.lang.reflect.Proxy;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
@@ -14,8 +16,11 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicLong;
+import org.chordlog.store.Accounts;
 import org.chordlog.store.Store;
+import org.chordlog.store.StoreException;
 import org.chordlog.store.open.Stores;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -88,6 +93,36 @@ final class EntranceTest {
     entrance.sessions().sweep();
     assertEquals(1, ended.size());
     assertEquals(1, store.accounts().sessions().size());
+  }
+
+  /** As while the disk is full. */
+  @Test
+  void anEndThatTheStoreDoesNotTakeIsTriedAgain() {
+    AtomicBoolean full = new AtomicBoolean(true);
+    entrance = new Entrance(takesNoEnds(full), new ShownClock());
+    entrance.whenEnded(ended::add);
+    String operator = signedIn("Ann", Role.OPERATOR);
+    entrance.sessions().end(entrance.bySession(operator).orElseThrow().session());
+    assertFalse(isOpen(operator));
+    assertEquals(1, ended.size());
+    assertEquals(1, store.accounts().sessions().size());
+    full.set(false);
+    entrance.sessions().sweep();
+    assertEquals(List.of(), store.accounts().sessions());
+  }
+
+  /** The accounts of the store, whose sessions can't be ended while it is full. */
+  private Accounts takesNoEnds(AtomicBoolean full) {
+    InvocationHandler handler =
+        (proxy, method, arguments) -> {
+          if (method.getName().equals("end") && full.get()) {
+            throw new StoreException("the disk is full", null);
+          }
+          return method.invoke(store.accounts(), arguments);
+        };
+    return (Accounts)
+        Proxy.newProxyInstance(
+            Accounts.class.getClassLoader(), new Class<?>[] {Accounts.class}, handler);
   }
 
   @Test
