@@ -42,11 +42,14 @@ final class SameFiguresTest {
 
   /** Each reading a point of its place. */
   private Job ofSingles() {
-    Job by = Some.job("singles", "three-roll bender");
-    Plan singles =
-        new Plan(by.plan().positions(), new SubgroupRule(SubgroupRule.Kind.INDIVIDUAL, 1));
+    return by(new SubgroupRule(SubgroupRule.Kind.INDIVIDUAL, 1));
+  }
+
+  private Job by(SubgroupRule rule) {
+    Job by = Some.job("by " + rule.kind(), "three-roll bender");
+    Plan plan = new Plan(by.plan().positions(), rule);
     Job.Inspection inspection =
-        new Job.Inspection(by.section(), by.measuredFace(), by.specification(), singles);
+        new Job.Inspection(by.section(), by.measuredFace(), by.specification(), plan);
     return served.selected(Job.opened(by.order(), by.workplace(), inspection, by.openedAtMicros()));
   }
 
@@ -176,6 +179,18 @@ final class SameFiguresTest {
     same(job, "whole piece", byPiece);
     String[] newest = {"--piece-column", "piece", "--phase", "newest"};
     same(page(job, "whole piece", "phase"), part(analysed(job, newest), "whole piece"));
+  }
+
+  /** An excluded reading keeps its place among the readings of its subgroup. */
+  @Test
+  void inSubgroupsToo() throws Exception {
+    Job job = by(new SubgroupRule(SubgroupRule.Kind.CONSECUTIVE, 4));
+    served.readings(job, 90);
+    corrected(job, 40);
+    String[] whole = {"--subgroup", "4"};
+    same(job, "middle", whole);
+    String[] newest = {"--subgroup", "4", "--phase", "newest"};
+    same(page(job, "middle", "phase"), part(analysed(job, newest), "middle"));
   }
 
   @Test

@@ -190,7 +190,9 @@ public final class Analyse implements Callable<Integer> {
           if (row.begins() != CsvRows.Begin.NONE) {
             trend.happened(row.beginning());
           }
-          trend.add(row.job(), row.piece(), row.number(), row.relative(base));
+          if (row.counts()) {
+            trend.add(row.job(), row.piece(), row.number(), row.relative(base));
+          }
         });
     trend.endPiece();
     return trend;
@@ -231,6 +233,9 @@ public final class Analyse implements Callable<Integer> {
   private static void take(JobStatistics to, CsvRows.Row row, @Nullable Double uncertainty) {
     if (row.begins() != CsvRows.Begin.NONE) {
       to.startPhase();
+    }
+    if (!row.counts()) {
+      boolean unused = to.exclude(row.number(), "excluded");
     }
     to.add(row.observation(uncertainty == null ? 0 : uncertainty));
   }

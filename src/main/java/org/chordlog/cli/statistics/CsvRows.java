@@ -39,7 +39,8 @@ final class CsvRows {
 
   /**
    * A reading; {@code nominal} NaN where it has none of its own; {@code begins}: whether another
-   * phase begins with it.
+   * phase begins with it; {@code counts}: false of one that is excluded, which only keeps its
+   * place.
    */
   record Row(
       int number,
@@ -51,7 +52,8 @@ final class CsvRows {
       double nominal,
       double sigma,
       String recordedLot,
-      Begin begins) {
+      Begin begins,
+      boolean counts) {
     Observation observation(double uncertainty) {
       return new Observation(number, piece, position, number, analysed(), uncertainty / sigma);
     }
@@ -112,33 +114,43 @@ final class CsvRows {
     if (!places.wants(lot) || !(wantedPhase == null || wantedPhase.equals(phase(row)))) {
       return;
     }
-    if (columns.isExcluded(row)) {
+    boolean counts = !columns.isExcluded(row);
+    if (!counts) {
       excluded.add(columns.line(row));
-      return;
     }
     Double read = number(row, value);
     Double nominal = at.nominal() < 0 ? (Double) Double.NaN : number(row, at.nominal());
     Double sigma = at.sigma() < 0 ? (Double) 1.0 : number(row, at.sigma());
     if (read == null || nominal == null || sigma == null) {
-      refuseHalfNumber(row);
-      leftOut.add(columns.line(row));
+      if (counts) {
+        refuseHalfNumber(row);
+        leftOut.add(columns.line(row));
+      }
       return;
     }
     positive(row, sigma);
-    String position = at.position() < 0 ? ALL : columns.cell(row, at.position()).strip();
-    positions.add(position.isEmpty() ? ALL : position);
+    String position = position(row);
+    if (counts) {
+      positions.add(position);
+    }
     rows.add(
         new Row(
             i + 1,
             job,
             piece,
-            position.isEmpty() ? ALL : position,
+            position,
             lot,
             read,
             nominal,
             sigma,
             recordedLot(row),
-            begins(row)));
+            begins(row),
+            counts));
+  }
+
+  private String position(int row) {
+    String position = at.position() < 0 ? "" : columns.cell(row, at.position()).strip();
+    return position.isEmpty() ? ALL : position;
   }
 
   private String recordedLot(int row) {
@@ -195,19 +207,20 @@ final class CsvRows {
 
   /** Of a column of words nothing could be said, and nothing is what a process in control has. */
   void refuseWithoutNumbers(String column) {
-    if (rows.isEmpty() && !leftOut.isEmpty()) {
+    if (rows.stream().noneMatch(Row::counts) && !leftOut.isEmpty()) {
       throw new BadInput(
           "--column", column, "has no line with a number that counts", "a column of numbers");
     }
   }
 
+  /** Excluded ones too, in their places. */
   void forEach(Consumer<Row> use) {
     rows.forEach(use);
   }
 
   /** Lots in the order in which they appear. */
   List<String> lots() {
-    return rows.stream().map(Row::lot).distinct().toList();
+    return rows.stream().filter(Row::counts).map(Row::lot).distinct().toList();
   }
 
   /** In the order in which they appear. */
@@ -219,13 +232,17 @@ final class CsvRows {
     return rows.stream().anyMatch(row -> row.begins() != Begin.NONE);
   }
 
-  /** Readings of the piece that has most, where the file is one of exported readings; else 0. */
+  /** Readings of the piece and pass that have most, where the file is one of exported readings. */
   int mostInAPieceExported() {
     if (!columns.has(AnalyseColumns.JOBS)) {
       return 0;
     }
-    Map<Integer, Integer> count = new HashMap<>();
-    rows.forEach(row -> count.merge(row.piece(), 1, Integer::sum));
+    int pass = columns.index("pass");
+    Map<String, Integer> count = new HashMap<>();
+    for (Row row : rows) {
+      String in = pass < 0 ? "" : columns.cell(row.number() - 1, pass);
+      count.merge(row.piece() + " " + in, 1, Integer::sum);
+    }
     return count.values().stream().mapToInt(Integer::intValue).max().orElse(0);
   }
 
