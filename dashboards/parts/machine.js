@@ -95,7 +95,7 @@ function now(machine) {
     verdict(machine),
     machine.rollers === null ? "" : state(kindOf(machine.rollers.tone), machine.rollers.word),
     h("p", {}, ...sentences(machine).filter(Boolean)),
-    h("p", { class: "small" }, `${machine.pieces} pieces measured in all. ${tests}`),
+    h("p", { class: "small" }, `${machine.pieces} pieces that count, in all. ${tests}`),
     h(
       "p",
       { class: "care-note" },

@@ -51,7 +51,7 @@ function card(machine) {
 
 function measured({ pieces, lastReadingAt }) {
   const last = lastReadingAt === null ? [] : [", the last one ", ago(lastReadingAt, serviceNow())];
-  return [`${pieces} pieces measured in all`, ...last];
+  return [`${pieces} pieces that count, in all`, ...last];
 }
 
 /** The machine's picture, small. */

@@ -20,6 +20,7 @@ import org.chordlog.stats.control.Observation;
 import org.chordlog.stats.control.Scope;
 import org.chordlog.stats.control.StatisticsPlan;
 import org.chordlog.store.MaterialLots;
+import org.chordlog.store.Phases;
 import org.chordlog.store.Store;
 
 /** A job lot by lot and pass by pass, from its readings in the store. */
@@ -35,6 +36,11 @@ final class JobParts {
   private final Map<Long, Exclusion> exclusions = new HashMap<>();
   private final MaterialLots materialLots;
   private final Map<String, Lot> lots = new LinkedHashMap<>();
+  private final Phases phases;
+
+  /** Of each lot, by its first reading. */
+  private final Map<Long, Integer> newestPhase = new HashMap<>();
+
   private final PassTally passes = new PassTally();
   private final GapTally positions;
   private long excluded;
@@ -44,6 +50,7 @@ final class JobParts {
   private JobParts(Store store, Job job) {
     plan = Monitor.plan(job);
     materialLots = MaterialLots.of(store.jobs(), job);
+    phases = Phases.of(store.jobs(), job);
     positions = new GapTally(job.plan().positions());
     observations = new Observations(store.readings());
     store
@@ -81,8 +88,18 @@ final class JobParts {
     passes.add(reading.piece(), reading.position(), reading.circumstances().pass(), seen.value());
     if (counts) {
       Lot lot = lot(reading);
+      startPhase(lot, reading);
       lot.statistics().add(seen);
       lot.pieces().add(reading.piece());
+    }
+  }
+
+  /** No range is counted across a correction within a lot, nor where a lot comes back. */
+  private void startPhase(Lot lot, Reading reading) {
+    int phase = phases.of(reading);
+    Integer before = newestPhase.put(lot.firstReadingId(), phase);
+    if (before != null && before != phase) {
+      lot.statistics().startPhase();
     }
   }
 

@@ -23,7 +23,7 @@ record MachineView(
             "what the status says beside an open alert that was told on other pieces; empty where"
                 + " they agree")
         Sentence besideAlert,
-    @JsonPropertyDescription("pieces measured on it") long pieces,
+    @JsonPropertyDescription("pieces measured on it that count") long pieces,
     @JsonPropertyDescription("of its newest jobs; null without any") @Nullable String lastReadingAt,
     @JsonPropertyDescription("readings kept that the figures do not hold yet: look again")
         long behind,

@@ -1,6 +1,7 @@
 package org.chordlog.monitor;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 
 import java.nio.file.Path;
 import java.util.List;
@@ -8,7 +9,9 @@ import java.util.Objects;
 import org.chordlog.measure.Circumstances;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.Job;
+import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.Recorded;
 import org.chordlog.stats.JobStatistics;
 import org.chordlog.stats.LotSummary;
 import org.chordlog.stats.PassSummary;
@@ -73,6 +76,38 @@ final class JobPartsTest {
     assertEquals(60, lots.get(1).lastReadingId());
     assertEquals(10, lots.get(1).pieces());
     assertEquals(2, lots.get(0).firstReadingId());
+  }
+
+  /** As the statistics of those readings alone have it, and the file of them. */
+  @Test
+  void noRangeIsCountedAcrossACorrectionWithinALot() {
+    for (int i = 1; i <= 60; i++) {
+      measured(i, of("A-117"));
+    }
+    FigureKind within = FigureKind.WITHIN;
+    Object before = monitor.lots(job.id(), "start").get(0).summary().figure(within).orElseThrow();
+    JobEvent correction =
+        new JobEvent(
+            0,
+            job.id(),
+            job.machine(),
+            JobEvent.Kind.CORRECTION,
+            31,
+            new JobEvent.Content(25.7, 25.8, "", ""),
+            new Recorded(Some.T0, "me"));
+    JobEvent unused = store.jobs().add(correction);
+    Object after = monitor.lots(job.id(), "start").get(0).summary().figure(within).orElseThrow();
+    assertNotEquals(before, after);
+    Slice lot = new Slice(0, Long.MAX_VALUE, null, null, "A-117");
+    assertEquals(
+        monitor.read(
+            job.id(),
+            lot,
+            all ->
+                all.summary("start", org.chordlog.stats.control.Scope.JOB)
+                    .figure(within)
+                    .orElseThrow()),
+        after);
   }
 
   private Object mean(Slice slice) {
