@@ -8,6 +8,7 @@ export class Problem extends Error {
     super(said.detail || `The service answered ${status}.`);
     this.status = status;
     this.damaged = said.type === "/problems/damaged-record";
+    this.sameName = said.type === "/problems/same-name";
     this.faults = said.faults || [];
     this.present = said.present; // what was to be changed, as it is now
   }

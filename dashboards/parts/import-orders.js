@@ -79,8 +79,17 @@ async function read(form, file) {
       (problem) => note(problem.message, "bad"),
     ),
   );
+  const again = answer.orders.filter((each) => !each.fault && each.notice).length;
   $("orders").replaceChildren(
     tableOf(answer.orders),
+    again > 0 && bad === 0
+      ? h(
+          "p",
+          { class: "care-note" },
+          `${again} of ${answer.orders.length} have the name of another job or row. That is right for a repeat order; `,
+          "a file that was taken before would make the same jobs twice.",
+        )
+      : "",
     bad > 0
       ? h(
           "p",
@@ -116,11 +125,16 @@ function tableOf(orders) {
       },
       {
         head: "State",
-        cell: (row) => (row.fault ? state("bad", row.fault) : state("good", "can be created")),
+        cell: stateOf,
       },
     ],
     orders,
   );
+}
+
+function stateOf({ fault, notice }) {
+  if (fault) return state("bad", fault);
+  return notice ? state("open", `can be created. ${notice}`) : state("good", "can be created");
 }
 
 start().catch((problem) => showTrouble($("form"), problem));

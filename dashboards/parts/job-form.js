@@ -2,7 +2,7 @@
 
 import { act } from "./identity.js";
 import { asked, get } from "./api.js";
-import { busy, note } from "./dialogs.js";
+import { askForm, busy, note } from "./dialogs.js";
 import { grouping, order, plan, showSizes, specification, tolerance, toleranceOf } from "./job-fields.js";
 import { changedMeanwhile, nested } from "./job-typed.js";
 import { keepDraft } from "./drafts.js";
@@ -154,9 +154,7 @@ async function keep(form, submit, job) {
     submit,
     async () => {
       const body = nested(values(form));
-      const kept = job
-        ? await act("PUT", `api/jobs/${job.id}`, body, job.version)
-        : await act("POST", "api/jobs", body);
+      const kept = await sendOrAsk(body, job);
       if (!kept) return;
       form.sent();
       location.href = await placeOf(kept);
@@ -170,6 +168,25 @@ async function keep(form, submit, job) {
       if (!form.querySelector("[aria-invalid]")) note(problem.message, "bad");
     },
   );
+}
+
+/** A name that another job has is asked about: it may be a repeat order. */
+async function sendOrAsk(body, job) {
+  const send = (more) =>
+    job
+      ? act("PUT", `api/jobs/${job.id}`, { ...body, ...more }, job.version)
+      : act("POST", "api/jobs", { ...body, ...more });
+  try {
+    return await send({ unlessNamed: true });
+  } catch (problem) {
+    if (!problem.sameName) throw problem;
+    return askForm({
+      title: "The same name again?",
+      intro: `${problem.message} Take it again for a repeat order; else go back and give another name.`,
+      confirm: "Use the name again",
+      act: () => send({}),
+    });
+  }
 }
 
 /** Back to the station that asked for a job, which measures it from now on; else the job's own page. */

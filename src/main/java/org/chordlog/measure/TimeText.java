@@ -170,6 +170,11 @@ public final class TimeText {
     return Instant.EPOCH.plus(micros, ChronoUnit.MICROS).toString();
   }
 
+  /** The day there, as 2026-05-04. */
+  public static String day(long micros, ZoneId zone) {
+    return Instant.EPOCH.plus(micros, ChronoUnit.MICROS).atZone(zone).toLocalDate().toString();
+  }
+
   /** For people, to the minute, with the zone: 2026-05-04 14:30 Europe/Berlin. */
   public static String words(Instant at, ZoneId zone) {
     return String.format(

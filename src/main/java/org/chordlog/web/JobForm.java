@@ -26,7 +26,10 @@ record JobForm(
     @Nullable DetailsForm details,
     @JsonPropertyDescription("true: what was found doubtful is meant so")
         @Nullable Boolean confirmed,
-    @Nullable String why) {
+    @Nullable String why,
+    @JsonPropertyDescription(
+            "true: 409 where another job has this name; left out: repeat orders may have it")
+        @Nullable Boolean unlessNamed) {
   private static final int LONGEST = 200;
 
   /** A job with that id, state and opening time; refuses with every fault there is. */
@@ -67,6 +70,11 @@ record JobForm(
       JobDoubts.of(job).refuse();
     }
     return job;
+  }
+
+  /** Whether a name that another job has is to be asked about. */
+  boolean asksForNamesakes() {
+    return Boolean.TRUE.equals(unlessNamed);
   }
 
   private OrderDetails order(Faults faults) {

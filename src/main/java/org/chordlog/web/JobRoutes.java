@@ -8,6 +8,7 @@ import java.util.function.Consumer;
 import org.chordlog.account.Right;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Job;
+import org.chordlog.measure.Sentence;
 import org.chordlog.measure.Stale;
 import org.chordlog.station.Stations;
 import org.chordlog.store.JobQuery;
@@ -111,7 +112,19 @@ final class JobRoutes {
   private JobView add(Call call) {
     JobForm form = call.body(JobForm.class);
     Job job = form.job(0, Job.State.OPEN, nowMicros(), jobStations(null));
+    refuseNamesake(form, job);
     return view(store.jobs().add(job, call.by()));
+  }
+
+  /** Only who wants to be asked is. */
+  private void refuseNamesake(JobForm form, Job job) {
+    Sentence other =
+        form.asksForNamesakes()
+            ? new Namesakes(store.jobs()).of(job.name(), job.id())
+            : Sentence.EMPTY;
+    if (!other.isEmpty()) {
+      throw Refusal.sameName(other);
+    }
   }
 
   private JobView shown(Call call) {
@@ -153,6 +166,9 @@ final class JobRoutes {
         form.job(old.id(), old.state(), old.openedAtMicros(), jobStations(old.machine()))
             .withDetails(old.details());
     refuseMoved(old, changed);
+    if (!changed.name().equals(old.name())) {
+      refuseNamesake(form, changed);
+    }
     Job whole = form.details() == null ? changed.withDetails(old.details()) : changed;
     Job kept = update(call, whole, old, why);
     announce(kept);

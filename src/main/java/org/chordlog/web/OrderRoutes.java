@@ -4,10 +4,14 @@ import com.fasterxml.jackson.annotation.JsonPropertyDescription;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import java.util.Objects;
 import org.chordlog.account.Right;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.CsvSummary;
 import org.chordlog.measure.Fault;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.OrderDetails;
@@ -53,7 +57,15 @@ final class OrderRoutes {
       @Nullable Double targetMm,
       @Nullable Double lowerLimitMm,
       @Nullable Double upperLimitMm,
-      @JsonPropertyDescription("empty: it can be made a job") Sentence fault) {}
+      @JsonPropertyDescription("empty: it can be made a job") Sentence fault,
+      @JsonPropertyDescription(
+              "other jobs or rows of the same name; looked for before jobs are made")
+          Sentence notice) {
+    OrderView with(Sentence told) {
+      return new OrderView(
+          line, name, part, materialLot, targetMm, lowerLimitMm, upperLimitMm, fault, told);
+    }
+  }
 
   /** What the file holds, and the jobs that were made of it. */
   record ImportView(List<OrderView> orders, List<Long> jobIds) {}
@@ -81,9 +93,27 @@ final class OrderRoutes {
     Job model = store.jobs().find(like).orElseThrow(() -> Refusal.notFound("job", like));
     List<Read> read = new ArrayList<>();
     OrderFile.rows(Objects.requireNonNull(form.csv())).forEach(row -> read.add(read(row, model)));
-    boolean create = Boolean.TRUE.equals(form.create());
-    return new ImportView(
-        read.stream().map(Read::view).toList(), create ? made(read, call.by()) : List.of());
+    List<OrderView> views = read.stream().map(Read::view).toList();
+    return Boolean.TRUE.equals(form.create())
+        ? new ImportView(views, made(read, call.by()))
+        : new ImportView(noticed(views), List.of());
+  }
+
+  /** A second job of a name may be a repeat order, or the same order again. */
+  private List<OrderView> noticed(List<OrderView> views) {
+    Namesakes others = new Namesakes(store.jobs());
+    Map<String, Long> seen = new HashMap<>();
+    List<OrderView> noticed = new ArrayList<>();
+    for (OrderView each : views) {
+      Sentence stored = each.name().isEmpty() ? Sentence.EMPTY : others.of(each.name(), 0);
+      Long line = seen.putIfAbsent(each.name().toLowerCase(Locale.ROOT), each.line());
+      Sentence above =
+          line == null || each.name().isEmpty()
+              ? Sentence.EMPTY
+              : Sentence.of("Line %d has this name too.", line);
+      noticed.add(each.with(Sentence.joined(" ", List.of(stored, above))));
+    }
+    return noticed;
   }
 
   /** None is made where one is at fault. */
@@ -127,6 +157,10 @@ final class OrderRoutes {
     String name = row.text("order");
     if (name == null) {
       throw new BadInput("order", "", "is missing", "the name of the order");
+    }
+    if (CsvSummary.isWord(name)) {
+      throw new BadInput(
+          "order", name, "seems to sum up the other rows", "rows of orders alone, or another name");
     }
     OrderDetails details =
         new OrderDetails(
@@ -186,6 +220,7 @@ final class OrderRoutes {
         s == null ? null : s.targetMm(),
         s == null ? null : s.lowerLimitMm(),
         s == null ? null : s.upperLimitMm(),
-        fault);
+        fault,
+        Sentence.EMPTY);
   }
 }

@@ -114,6 +114,25 @@ final class OrderImportTest {
     }
   }
 
+  /** As when a file is taken a second time; a repeat order is made all the same. */
+  @Test
+  void aNameThatIsThereAlreadyIsToldAndNotRefused() throws Exception {
+    String csv = "order;target\nA 1;1850\n" + like.name() + ";1850\na 1;1860\n";
+    JsonNode looked = send(csv, false).path("orders");
+    assertEquals("", looked.get(0).path("notice").asText());
+    String there = looked.get(1).path("notice").asText();
+    assertTrue(there.startsWith("There is a job of this name already: job " + like.id()), there);
+    assertEquals("Line 2 has this name too.", looked.get(2).path("notice").asText());
+    assertEquals(3, send(csv, true).path("jobIds").size());
+  }
+
+  @Test
+  void aSummaryBelowTheOrdersBecomesNoJob() throws Exception {
+    String said =
+        send("order;target\nA 1;1850\nTotal;1850\n", false).at("/orders/1/fault").asText();
+    assertTrue(said.startsWith("order seems to sum up the other rows"), said);
+  }
+
   private Job job(long id) {
     return served.store.jobs().find(id).orElseThrow();
   }

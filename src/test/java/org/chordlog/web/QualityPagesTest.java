@@ -88,6 +88,32 @@ final class QualityPagesTest extends ShopTest {
   }
 
   @Test
+  void aNameThatAnotherJobHasIsAskedAbout() throws Exception {
+    String handrail = "/job-form.html?copy=" + shop.jobId("Handrail 42.4");
+    shop.go(handrail);
+    shop.sees("h1", "Duplicate Handrail 42.4");
+    shop.fillNamed("name", "Stair flight");
+    shop.press("Create job");
+    shop.sees("h1", "Stair flight");
+    shop.go(handrail);
+    shop.sees("h1", "Duplicate Handrail 42.4");
+    shop.fillNamed("name", "Stair flight");
+    shop.press("Create job");
+    shop.sees("dialog", "There is a job of this name already");
+    shop.findsNothingGrave();
+    shop.refusalsWereMeant();
+    shop.click("dialog button[type=submit]");
+    shop.sees("h1", "Stair flight");
+    assertEquals(2, ofThatName("Stair flight"));
+  }
+
+  private long ofThatName(String name) {
+    return shop.served.store.jobs().list(Long.MAX_VALUE, 200).stream()
+        .filter(each -> each.name().equals(name))
+        .count();
+  }
+
+  @Test
   void aJobIsDuplicatedClosedAndReopened() throws Exception {
     shop.go("/job-form.html?copy=" + shop.jobId("Handrail 42.4"));
     shop.sees("h1", "Duplicate Handrail 42.4");

@@ -10,8 +10,9 @@ import org.jspecify.annotations.Nullable;
 /** A problem document (RFC 9457). */
 public record Problem(
     @JsonPropertyDescription(
-            "the kind, where programs may have to tell it: /problems/damaged-record is a record that"
-                + " can't be read, now or when asked again; else about:blank")
+            "the kind, where programs may have to tell it: /problems/damaged-record is a record"
+                + " that can't be read, now or when asked again, /problems/same-name a name that"
+                + " another one has; else about:blank")
         String type,
     String title,
     int status,
@@ -23,6 +24,7 @@ public record Problem(
   public static final String MEDIA_TYPE = "application/problem+json";
   static final String NO_KIND = "about:blank";
   static final String DAMAGED_RECORD = "/problems/damaged-record";
+  static final String SAME_NAME = "/problems/same-name";
 
   public Problem {
     faults = List.copyOf(faults);

@@ -52,6 +52,11 @@ public final class Refusal extends RuntimeException {
     return new Refusal(Problem.NO_KIND, 409, "Not possible now", detail, Map.of(), null);
   }
 
+  /** 409: another one has the name, which may be meant so. */
+  public static Refusal sameName(Sentence detail) {
+    return new Refusal(Problem.SAME_NAME, 409, "The same name", detail, Map.of(), null);
+  }
+
   /** What was to be changed is no longer as the caller knows it; {@code present} is how it is. */
   public static Refusal changedMeanwhile(String detail, Object present) {
     return new Refusal(
