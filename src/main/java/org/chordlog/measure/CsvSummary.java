@@ -60,10 +60,11 @@ public final class CsvSummary {
   public static Set<Integer> among(List<List<String>> rows) {
     CsvSummary summary = new CsvSummary(rows);
     summary.add(row -> isWord(summary.first(row)));
+    int sure = summary.found.size();
     summary.add(summary::isDoubtfulAbove);
     for (int before = -1; before < summary.found.size(); ) {
       before = summary.found.size();
-      summary.add(summary::isDoubtfulBeside);
+      summary.add(row -> summary.isDoubtfulBeside(row, sure));
     }
     summary.nameless();
     return summary.found.size() == rows.size() ? Set.of() : summary.found;
@@ -91,9 +92,13 @@ public final class CsvSummary {
     return others.size() > 1 && others.stream().allMatch(each -> NumberText.read(each) != null);
   }
 
-  private boolean isDoubtfulBeside(int row) {
-    return DOUBTFUL.contains(plain(first(row)))
-        && (found.contains(row - 1) || found.contains(row + 1));
+  /** Somebody called Max has more rows than there are sums. */
+  private boolean isDoubtfulBeside(int row, int sure) {
+    String word = plain(first(row));
+    return DOUBTFUL.contains(word)
+        && (found.contains(row - 1) || found.contains(row + 1))
+        && IntStream.range(0, rows.size()).filter(each -> plain(first(each)).equals(word)).count()
+            <= sure;
   }
 
   /** The last rows, where they lack what all others have and hold nothing but figures. */

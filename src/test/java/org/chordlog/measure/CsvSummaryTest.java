@@ -35,7 +35,8 @@ final class CsvSummaryTest {
     "'1,5|2,6|total,11|3,7|4,8|Total,15', 2 5",
     "'1,left,5|2,left,6|,Mean,5.5', 2",
     "'1,5|2,6|3,7|,6', 3",
-    "'1,a,5|2,b,6|3,c,7|,,6|,,0.1', 3 4"
+    "'1,a,5|2,b,6|3,c,7|,,6|,,0.1', 3 4",
+    "'Ann,1,5|Ann,2,6|Max,1,5|Max,2,6|Average,,5.5', 4"
   })
   void whatSumsUpOthersIsFound(String rows, String summaries) {
     assertEquals(indices(summaries), among(rows));

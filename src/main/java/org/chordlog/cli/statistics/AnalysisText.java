@@ -184,16 +184,6 @@ final class AnalysisText {
         : ", points " + points.get(0) + " to " + points.get(points.size() - 1);
   }
 
-  /** As "line 7", "lines 7 to 9" or "lines 7, 9". */
-  static String lines(List<Long> lines) {
-    long first = lines.get(0);
-    long last = lines.get(lines.size() - 1);
-    if (lines.size() > 2 && last - first == lines.size() - 1) {
-      return "lines " + first + " to " + last;
-    }
-    return (lines.size() == 1 ? "line " : "lines ") + shortened(lines);
-  }
-
   private static String shortened(List<Long> rows) {
     String first =
         rows.stream().limit(SIGNALS).map(String::valueOf).collect(Collectors.joining(", "));

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.chordlog.cli.common.CsvColumns;
 import org.chordlog.cli.common.ExitCode;
+import org.chordlog.cli.common.RowsAgain;
 import org.chordlog.cli.common.TypedNumber;
 import org.chordlog.measure.BadInput;
 import org.chordlog.study.BudgetComparison;
@@ -73,13 +74,22 @@ public final class Study implements Callable<Integer> {
     if (kind == null) {
       throw new BadInput("--kind", "nothing", "was given", StudyKinds.all());
     }
-    StudyTable table = new StudyTable(CsvColumns.read("FILE", file));
+    CsvColumns columns = CsvColumns.read("FILE", file);
+    StudyTable table = new StudyTable(columns);
     StudyResult result = new StudyRun(table, inputs, options).result(StudyKinds.parse(kind));
     BudgetComparison compared = compare(result);
     String out = json ? StudyJson.of(result, compared) : new StudyText(result, compared).toString();
     spec.commandLine().getOut().println(out);
+    warn(RowsAgain.caution(columns, columns.has("order") || columns.has("time_utc")));
     boolean fails = result.conclusion().verdict() == StudyVerdict.FAILS;
     return fails ? ExitCode.FAULT : ExitCode.WELL;
+  }
+
+  private void warn(String caution) {
+    if (!caution.isEmpty()) {
+      spec.commandLine().getErr().println(caution);
+      spec.commandLine().getErr().flush();
+    }
   }
 
   /** With the measuring process's uncertainty, else the gauge's or what the study has of it. */

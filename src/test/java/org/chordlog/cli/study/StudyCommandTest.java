@@ -236,6 +236,18 @@ final class StudyCommandTest {
     assertEquals("order of measuring", json(ran).get("tests").get(1).get("name").asText());
   }
 
+  /** The same readings once more would look like a gauge that repeats well. */
+  @Test
+  void aFilePutTogetherTwiceIsTold() throws IOException {
+    String rows = "1,5.1\n1,5.3\n2,6.2\n2,6.1\n";
+    Ran once = study("part,value\n" + rows, "--kind", "one-operator");
+    assertEquals("", once.err(), once.out());
+    Ran twice = study("part,value\n" + rows + rows, "--kind", "one-operator");
+    assertTrue(twice.err().startsWith("Caution: lines 6 to 9 are there twice"), twice.err());
+    Ran summed = study("part,value\n" + rows + "Mean,5.7\n", "--kind", "one-operator");
+    assertTrue(summed.err().startsWith("line 6: Mean, 5.7 seems to sum up"), summed.err());
+  }
+
   @ParameterizedTest
   @ValueSource(strings = {"plan", "order"})
   void theyHaveHelp(String command) {
