@@ -2,6 +2,7 @@ package org.chordlog.station;
 
 import java.util.Map;
 import org.chordlog.capture.CaptureOutcome;
+import org.chordlog.measure.Incident;
 import org.chordlog.measure.Sentence;
 import org.jspecify.annotations.Nullable;
 
@@ -27,7 +28,7 @@ public record StationStatus(
     @Nullable Long zeroId,
     boolean zeroStale,
     boolean zeroMoved,
-    @Nullable Sentence doubt,
+    @Nullable InDoubt doubt,
     @Nullable OpenQuestion question,
     @Nullable LengthNow length) {
   public int piece() {
@@ -49,6 +50,9 @@ public record StationStatus(
       boolean onMasters,
       @Nullable StudyNow study,
       @Nullable String person) {}
+
+  /** What the stream shows that can't be: the kind of it, and a sentence with what to do. */
+  public record InDoubt(Incident.Kind kind, Sentence words) {}
 
   /** The study that is running instead of a job, and its next step of how many; 0 when complete. */
   public record StudyNow(long id, int step, int of) {}

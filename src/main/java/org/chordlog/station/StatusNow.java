@@ -33,7 +33,7 @@ record StatusNow(StationParts parts, ValueEvents values) {
         work.zero() == null ? null : work.zero().id(),
         work.zeroOfOtherBridge() || work.zeroTooOld(parts.settings.zero(), parts.clock.micros()),
         parts.guard.zeroMoved(work.zero()),
-        parts.guard.words(work.zero()),
+        parts.guard.inDoubt(work.zero()),
         parts.intake.question(),
         parts.lengthLink == null ? null : parts.lengthLink.now());
   }

@@ -18,6 +18,8 @@ final class StreamGuard {
   private static final String BY = "stream watch";
   private static final int KEPT = 64;
   private static final int LOOK_BACK = 200;
+  private static final Sentence VOID =
+      Sentence.plain("The zero is void. Stand the bridge on the flat and set zero.");
 
   private record Given(long nanos, CompletableFuture<Reading> reading) {}
 
@@ -50,15 +52,15 @@ final class StreamGuard {
   }
 
   void doubted(StreamDoubt newest, long nowMicros) {
-    switch (newest.kind()) {
-      case ZERO_MOVED -> {
-        zeroMovedMicros = nowMicros;
-        note(newest, Incident.Kind.ZERO_MOVED, nowMicros);
-      }
-      case DIRECTION, UNIT -> note(newest, Incident.Kind.SETTING_CHANGED, nowMicros);
-      case FROZEN -> note(newest, Incident.Kind.FROZEN, nowMicros);
-      case RESTORED -> doubt = null;
+    Incident.Kind kind = kind(newest.kind());
+    if (kind == null) {
+      doubt = null;
+      return;
     }
+    if (kind == Incident.Kind.ZERO_MOVED) {
+      zeroMovedMicros = nowMicros;
+    }
+    note(newest, kind, nowMicros);
   }
 
   private void note(StreamDoubt newest, Incident.Kind kind, long nowMicros) {
@@ -99,14 +101,22 @@ final class StreamGuard {
   }
 
   /** What is in doubt and what to do about it; null if nothing is. A new zero ends a moved one. */
-  @Nullable Sentence words(@Nullable Zero zero) {
+  StationStatus.@Nullable InDoubt inDoubt(@Nullable Zero zero) {
     StreamDoubt now = doubt;
     if (now == null || (now.kind() == StreamDoubt.Kind.ZERO_MOVED && !zeroMoved(zero))) {
-      return zeroMoved(zero)
-          ? Sentence.plain("The zero is void. Stand the bridge on the flat and set zero.")
-          : null;
+      return zeroMoved(zero) ? new StationStatus.InDoubt(Incident.Kind.ZERO_MOVED, VOID) : null;
     }
-    return now.words();
+    Incident.Kind kind = kind(now.kind());
+    return kind == null ? null : new StationStatus.InDoubt(kind, now.words());
+  }
+
+  private static Incident.@Nullable Kind kind(StreamDoubt.Kind doubted) {
+    return switch (doubted) {
+      case ZERO_MOVED -> Incident.Kind.ZERO_MOVED;
+      case DIRECTION, UNIT -> Incident.Kind.SETTING_CHANGED;
+      case FROZEN -> Incident.Kind.FROZEN;
+      case RESTORED -> null;
+    };
   }
 
   /** Values change again. */

@@ -12,6 +12,7 @@ import org.chordlog.verdict.StationIssue;
 import org.chordlog.verdict.StationVerdict;
 import org.chordlog.verdict.StudyAtStation;
 import org.chordlog.verdict.Tone;
+import org.chordlog.verdict.Words;
 import org.jspecify.annotations.Nullable;
 
 /** Brings together what is known of a station for its verdict. */
@@ -76,16 +77,13 @@ record StationJudge(StationStatus status, GaugeView gauge) {
   }
 
   private void doubt(StationVerdict.Builder found) {
-    @Nullable Sentence doubt = status.doubt();
+    StationStatus.InDoubt doubt = status.doubt();
     if (doubt != null) {
+      String word = Words.of(doubt.kind());
       found.add(
           new Finding(
               StationIssue.STREAM_DOUBTFUL,
-              new Statement(
-                  Tone.BAD,
-                  status.zeroMoved() ? "Zero moved" : "Setting changed",
-                  doubt,
-                  Sentence.EMPTY)));
+              new Statement(Tone.BAD, word, doubt.words(), Sentence.EMPTY)));
     }
   }
 

@@ -122,7 +122,7 @@ record StationView(
         s.zeroId(),
         s.zeroStale(),
         s.zeroMoved(),
-        s.doubt(),
+        s.doubt() == null ? null : s.doubt().words(),
         question == null ? null : question.sentence(),
         question == null ? null : question.kind(),
         LengthView.of(s.length()));

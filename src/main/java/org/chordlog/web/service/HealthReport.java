@@ -138,7 +138,7 @@ public final class HealthReport {
       reasons.add("station " + s.station() + ": " + length.words());
     }
     if (s.doubt() != null) {
-      reasons.add("station " + s.station() + ": " + s.doubt());
+      reasons.add("station " + s.station() + ": " + s.doubt().words());
     }
     long dropped = s.counts().droppedReadings();
     if (dropped > 0) {
