@@ -1,4 +1,4 @@
-// Events of a job: what is asked of one, and their table, where all but zeros can be taken back.
+// Events of a job: what is asked of one, and their table, where what can be is taken back.
 
 import { act } from "./identity.js";
 import { askForm, note } from "./dialogs.js";
@@ -22,7 +22,7 @@ export function eventTable(rows, job, changed) {
         kind: "act",
         cell: (row) => {
           if (row.takenBackReason !== null) return takenBack(row);
-          if (row.kind === "ZERO") return "";
+          if (!row.canBeTakenBack) return "";
           const back = takeBackButton(row, job, changed);
           return row.kind === "MATERIAL_LOT"
             ? h("span", { class: "row" }, putRightButton(row, job, changed), back)
@@ -66,10 +66,9 @@ function putRightButton(event, job, changed) {
   );
 }
 
-/** The right lot from the same reading on; then the wrong one is taken back, so that none is without a lot. */
+/** The right lot from the same reading on, in place of the wrong one. */
 async function putRight(event, job, changed) {
-  const path = `api/jobs/${job.id}/events`;
-  const { kind, afterReadingId } = event;
+  const { kind, id: replaces } = event;
   const done = await askForm({
     title: "Which lot was it?",
     intro:
@@ -78,12 +77,10 @@ async function putRight(event, job, changed) {
     confirm: "Put right",
     fields: [
       field({ name: "materialLot", label: "Material lot", required: true }),
-      field({ name: "reason", label: "Reason (kept in the record)", required: true }),
+      field({ name: "note", label: "Reason (kept in the record)", required: true }),
     ],
-    async act({ materialLot, reason }) {
-      await act("POST", path, { kind, afterReadingId, materialLot, note: reason });
-      return act("POST", `${path}/${event.id}/take-back`, { reason });
-    },
+    act: ({ materialLot, note }) =>
+      act("POST", `api/jobs/${job.id}/events`, { kind, replaces, materialLot, note }),
   });
   if (!done) return;
   note("Put right.");

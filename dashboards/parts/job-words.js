@@ -1,7 +1,7 @@
 // A job in words.
 
 import { timeWords } from "./times.js";
-import { plainLength, plainNumber, unit, withUnit } from "./units.js";
+import { length, plainLength, plainNumber, unit, withUnit } from "./units.js";
 import words from "../api/words.js";
 
 export function limitWords({ targetMm, lowerLimitMm, upperLimitMm, face }) {
@@ -34,6 +34,7 @@ export function eventWords(event) {
       `setting ${event.settingBefore === null ? "?" : plainNumber(event.settingBefore)} → ` +
         `${plainNumber(event.settingAfter)}`,
     );
+  if (typeof event.zeroMm === "number") parts.push(`${withUnit(length(event.zeroMm, 4))} on the flat`);
   if (event.materialLot) parts.push(event.materialLot);
   if (event.note) parts.push(event.note);
   return parts.join("; ");

@@ -152,7 +152,7 @@ public final class MachineCorrector implements Checkpointed {
       case SET_UP -> corrector.tell(new Told.SetUp(event.after()));
       case MATERIAL_LOT -> lot(event.lot());
       case CORRECTION -> corrector.tell(correction(event));
-      case ZERO, LIMITS_FROZEN, LIMITS_RELEASED, NOTE -> {}
+      case ZERO, LIMITS_FROZEN, LIMITS_RELEASED, NOTE, BRIDGE -> {}
     }
   }
 

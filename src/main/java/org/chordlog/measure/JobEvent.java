@@ -21,7 +21,8 @@ public record JobEvent(
     ZERO,
     LIMITS_FROZEN,
     LIMITS_RELEASED,
-    NOTE
+    NOTE,
+    BRIDGE
   }
 
   /**
@@ -34,14 +35,19 @@ public record JobEvent(
       String materialLot,
       String note) {}
 
+  /** The same after another reading. */
+  public JobEvent after(long readingId) {
+    return new JobEvent(id, jobId, machine, kind, readingId, content, recorded);
+  }
+
   /** Whether the charts start a new phase after it. */
   public boolean startsPhase() {
     return kind == Kind.CORRECTION || kind == Kind.MATERIAL_LOT || kind == Kind.SET_UP;
   }
 
-  /** A zero stays what the station measures from; a new one takes its place. */
+  /** Zero and bridge stay what the station measures with; a new one takes their place. */
   public boolean canBeTakenBack() {
-    return kind != Kind.ZERO;
+    return kind != Kind.ZERO && kind != Kind.BRIDGE;
   }
 
   public @Nullable Double settingBefore() {

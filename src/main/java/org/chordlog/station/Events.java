@@ -8,33 +8,63 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Recorded;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Records what happens in a job, after its last reading or an earlier one: stored first, then
  * announced. Any thread.
  */
 record Events(String station, StationContext around) {
+  private static final String NONE_SUCH = "is no event of this kind in this job";
+
   JobEvent add(Job job, Happening happening, String by) {
-    JobEvent event =
-        new JobEvent(
-            0,
-            job.id(),
-            job.machine(),
-            happening.kind(),
-            readingBefore(job, happening),
-            new JobEvent.Content(
-                happening.settingBefore(),
-                happening.settingAfter(),
-                happening.materialLot(),
-                happening.note()),
-            new Recorded(around.clock().wallMicros(), by));
-    JobEvent kept = around.store().jobs().add(event);
+    Recorded now = new Recorded(around.clock().wallMicros(), by);
+    Long wrong = happening.replaces();
+    JobEvent kept =
+        wrong == null
+            ? around.store().jobs().add(event(job, happening, happening.afterReadingId(), now))
+            : inPlaceOf(counting(job, happening.kind(), wrong), job, happening, now);
     around.announcer().announce(new Announcement.Happened(station, kept));
     return kept;
   }
 
-  private long readingBefore(Job job, Happening happening) {
-    Long told = happening.afterReadingId();
+  private JobEvent inPlaceOf(JobEvent wrong, Job job, Happening right, Recorded now) {
+    Long told = right.afterReadingId() == null ? wrong.afterReadingId() : right.afterReadingId();
+    String reason = Check.text("note", right.note());
+    return around
+        .store()
+        .jobs()
+        .add(
+            event(job, right, told, now),
+            new EventWithdrawal(0, wrong.id(), reason, now.atMicros(), now.by()));
+  }
+
+  /** The event of that number; {@link BadInput} unless it is of that job and kind and counts. */
+  private JobEvent counting(Job job, JobEvent.Kind kind, long id) {
+    JobEvent found =
+        around.store().jobs().eventsOfJob(job.id()).stream()
+            .filter(each -> each.id() == id && each.kind() == kind)
+            .findFirst()
+            .orElseThrow(() -> new BadInput("replaces", id, NONE_SUCH, "the number of one"));
+    if (around.store().jobs().takenBack(job.id()).contains(id)) {
+      throw new BadInput("replaces", id, "is taken back already", "an event that still counts");
+    }
+    return found;
+  }
+
+  private JobEvent event(Job job, Happening told, @Nullable Long after, Recorded now) {
+    return new JobEvent(
+        0,
+        job.id(),
+        job.machine(),
+        told.kind(),
+        readingBefore(job, after),
+        new JobEvent.Content(
+            told.settingBefore(), told.settingAfter(), told.materialLot(), told.note()),
+        now);
+  }
+
+  private long readingBefore(Job job, @Nullable Long told) {
     if (told == null) {
       List<Reading> last = around.store().readings().latestOfJob(job.id(), Long.MAX_VALUE, 1);
       return last.isEmpty() ? 0 : last.get(0).id();

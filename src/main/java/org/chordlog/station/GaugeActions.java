@@ -82,7 +82,7 @@ final class GaugeActions {
   void changeBridge(long bridgeId, String by) {
     Bridge bridge = gauges().bridge(bridgeId).orElseThrow(() -> UnknownId.of("bridgeId", bridgeId));
     gauges().mount(name, bridge.id(), around.clock().wallMicros(), by);
-    noted(JobEvent.Kind.NOTE, "Bridge " + bridge.name(), by);
+    noted(JobEvent.Kind.BRIDGE, bridge.name(), by);
   }
 
   /** In the active job, if there is one. */

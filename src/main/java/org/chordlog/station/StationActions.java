@@ -237,20 +237,29 @@ public final class StationActions {
   }
 
   /**
-   * Takes back an event of a job of this station that was recorded by mistake. A zero can't be: the
-   * station measures from it, whatever becomes of the event.
+   * Takes back an event of a job of this station that was recorded by mistake. A zero or a bridge
+   * can't be: the station measures with it, whatever becomes of the event.
    */
   public EventWithdrawal takeBack(JobEvent event, String reason, String by) {
-    if (!event.canBeTakenBack()) {
-      throw new BadInput(
-          "event",
-          "",
-          "can't be taken back: the station goes on measuring from this zero",
-          "a new zero, set with the bridge on the flat");
-    }
+    refuseIfLasting(event);
     job.refuseIfClosed(event.jobId());
     EventWithdrawal kept = events.takeBack(event, reason, by);
     refresh();
     return kept;
+  }
+
+  private static void refuseIfLasting(JobEvent event) {
+    if (event.canBeTakenBack()) {
+      return;
+    }
+    boolean zero = event.kind() == JobEvent.Kind.ZERO;
+    throw new BadInput(
+        "event",
+        "",
+        "can't be taken back: the station goes on measuring "
+            + (zero ? "from this zero" : "with this bridge"),
+        zero
+            ? "a new zero, set with the bridge on the flat"
+            : "another bridge, chosen at the station");
   }
 }

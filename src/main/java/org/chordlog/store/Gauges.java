@@ -49,6 +49,9 @@ public interface Gauges {
   /** Zeros of a station, the newest first. */
   List<Zero> zeros(String station, int limit);
 
+  /** Zeros of a station that were taken in that time, ends included, in order of their numbers. */
+  List<Zero> zeros(String station, long fromMicros, long toMicros);
+
   Calibration add(Calibration calibration);
 
   /**

@@ -88,6 +88,9 @@ public interface Jobs {
    */
   EventWithdrawal add(EventWithdrawal withdrawal);
 
+  /** Records an event and takes back the one that it replaces: both, or none. */
+  JobEvent add(JobEvent event, EventWithdrawal ofWrong);
+
   /** Withdrawals of a job's events with id above {@code afterId}, ascending. */
   List<EventWithdrawal> withdrawalsOfJob(long jobId, long afterId);
 

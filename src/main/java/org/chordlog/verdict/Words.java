@@ -94,6 +94,7 @@ public final class Words {
       case LIMITS_FROZEN -> "Control limits fixed";
       case LIMITS_RELEASED -> "Control limits recalculated";
       case NOTE -> "Note";
+      case BRIDGE -> "Bridge changed";
     };
   }
 
@@ -105,7 +106,7 @@ public final class Words {
       case ZERO -> "Zero";
       case LIMITS_FROZEN -> "Limits fixed";
       case LIMITS_RELEASED -> "Limits recalculated";
-      case CORRECTION, NOTE -> of(kind);
+      case CORRECTION, NOTE, BRIDGE -> of(kind);
     };
   }
 

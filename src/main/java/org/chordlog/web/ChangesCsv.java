@@ -47,7 +47,7 @@ public final class ChangesCsv {
   public long write(Job job, Appendable out) throws IOException {
     CSVPrinter printer = new CSVPrinter(out, mark.format());
     printer.printRecord((Object[]) HEADER);
-    List<JobHappening> all = JobHistory.happened(store, job.id());
+    List<JobHappening> all = JobHistory.happened(store, job);
     for (JobHappening each : all) {
       print(printer, new Object[] {job.id(), job.name()});
       print(printer, told(each));

@@ -20,7 +20,11 @@ record JobEventForm(
     @JsonPropertyDescription(
             "where it was forgotten: the last reading of the job before it, 0 before the first;"
                 + " left out: just now")
-        @Nullable Long afterReadingId) {
+        @Nullable Long afterReadingId,
+    @JsonPropertyDescription(
+            "an event of this kind that was recorded wrongly: it is taken back in the same commit,"
+                + " note is the reason; afterReadingId is then that event's, if left out")
+        @Nullable Long replaces) {
   private static final int LONGEST = 1_000;
 
   /** Beyond any scale of rollers, so that a slip of the keyboard is seen. */
@@ -32,11 +36,17 @@ record JobEventForm(
     if (told == JobEvent.Kind.ZERO) {
       faults.add("kind", told, "is recorded by taking a zero", "POST …/zero");
     }
+    if (told == JobEvent.Kind.BRIDGE) {
+      faults.add("kind", told, "is recorded by choosing a bridge", "POST …/bridge");
+    }
     if (told == JobEvent.Kind.MATERIAL_LOT && blank(materialLot)) {
       faults.add("materialLot", "", "is missing", "the name of the new lot");
     }
     if (told == JobEvent.Kind.NOTE && blank(note)) {
       faults.add("note", "", "is missing", "a text");
+    }
+    if (replaces != null && blank(note)) {
+      faults.add("note", "", "is missing", "why the event was wrong");
     }
     if (told == JobEvent.Kind.CORRECTION && (settingBefore == null) != (settingAfter == null)) {
       faults.add(
@@ -61,7 +71,8 @@ record JobEventForm(
         settingAfter,
         Objects.requireNonNullElse(materialLot, ""),
         Objects.requireNonNullElse(note, ""),
-        afterReadingId);
+        afterReadingId,
+        replaces);
   }
 
   private static void finite(Faults faults, String field, @Nullable Double setting) {

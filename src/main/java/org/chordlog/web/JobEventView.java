@@ -25,19 +25,29 @@ record JobEventView(
     boolean startsPhase,
     @JsonPropertyDescription("why it was taken back; null while it counts")
         @Nullable String takenBackReason,
-    @Nullable String takenBackBy) {
+    @Nullable String takenBackBy,
+    @JsonPropertyDescription("whether it counts and can be taken back; not so of zero and bridge")
+        boolean canBeTakenBack,
+    @JsonPropertyDescription(
+            "ZERO, in lists of a job: the indicator's value on the flat, signed as a zero's valueMm; else"
+                + " null")
+        @Nullable Double zeroMm) {
   static JobEventView of(JobEvent e) {
-    return of(e, null);
+    return of(e, null, null);
   }
 
-  /** Each event with its withdrawal, if there is one. */
-  static List<JobEventView> all(List<JobEvent> events, List<EventWithdrawal> withdrawals) {
+  /** Each event with its withdrawal, if there is one, and with the value of its zero. */
+  static List<JobEventView> all(
+      EventZeros zeros, List<JobEvent> events, List<EventWithdrawal> withdrawals) {
     Map<Long, EventWithdrawal> byEvent =
         withdrawals.stream().collect(Collectors.toMap(EventWithdrawal::eventId, each -> each));
-    return events.stream().map(each -> of(each, byEvent.get(each.id()))).toList();
+    return events.stream()
+        .map(each -> of(each, byEvent.get(each.id()), zeros.valueMm(each)))
+        .toList();
   }
 
-  private static JobEventView of(JobEvent e, @Nullable EventWithdrawal withdrawal) {
+  private static JobEventView of(
+      JobEvent e, @Nullable EventWithdrawal withdrawal, @Nullable Double zeroMm) {
     return new JobEventView(
         e.id(),
         e.jobId(),
@@ -52,6 +62,8 @@ record JobEventView(
         e.by(),
         e.startsPhase(),
         withdrawal == null ? null : withdrawal.reason(),
-        withdrawal == null ? null : withdrawal.by());
+        withdrawal == null ? null : withdrawal.by(),
+        withdrawal == null && e.canBeTakenBack(),
+        zeroMm);
   }
 }

@@ -10,7 +10,9 @@ import org.chordlog.measure.Change;
 import org.chordlog.measure.Decimals;
 import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.Exclusion;
+import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
+import org.chordlog.measure.Quantity;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Sentence;
@@ -26,6 +28,7 @@ import org.jspecify.annotations.Nullable;
 final class JobHistory {
   private final Store store;
   private final long job;
+  private final String station;
   private final List<JobHappening> all = new ArrayList<>();
 
   /** Who changed what, when, from what to what, and why; in words. */
@@ -54,13 +57,14 @@ final class JobHistory {
     static final About JOB = new About(null, null);
   }
 
-  private JobHistory(Store store, long job) {
+  private JobHistory(Store store, Job of) {
     this.store = store;
-    this.job = job;
+    this.job = of.id();
+    this.station = of.station();
   }
 
   /** The newest first. */
-  static List<Line> of(Store store, long job) {
+  static List<Line> of(Store store, Job job) {
     return happened(store, job).stream()
         .sorted(Comparator.comparingLong(JobHappening::atMicros).reversed())
         .map(Line::of)
@@ -68,8 +72,9 @@ final class JobHistory {
   }
 
   /** The oldest first. */
-  static List<JobHappening> happened(Store store, long job) {
-    JobHistory history = new JobHistory(store, job);
+  static List<JobHappening> happened(Store store, Job of) {
+    long job = of.id();
+    JobHistory history = new JobHistory(store, of);
     store.changes().about("job " + job).forEach(history::change);
     store.jobs().revisions(job).stream().filter(r -> r.from() != null).forEach(history::revision);
     history.events();
@@ -97,13 +102,18 @@ final class JobHistory {
 
   private void events() {
     List<JobEvent> events = store.jobs().eventsOfJob(job);
-    events.forEach(this::event);
+    EventZeros zeros = EventZeros.of(store.gauges(), station, events);
+    events.forEach(each -> event(each, zeros.valueMm(each)));
     Map<Long, JobEvent> byId = events.stream().collect(Collectors.toMap(JobEvent::id, e -> e));
     store.jobs().withdrawalsOfJob(job, 0).forEach(w -> withdrawal(w, byId.get(w.eventId())));
   }
 
-  private void event(JobEvent e) {
-    Move move = Move.plain(setting(e.settingBefore(), ""), to(e));
+  private void event(JobEvent e, @Nullable Double zeroMm) {
+    Sentence to =
+        zeroMm == null
+            ? Sentence.plain(to(e))
+            : Sentence.of("%s on the flat", Quantity.fixed(zeroMm, 4));
+    Move move = new Move(Sentence.plain(setting(e.settingBefore(), "")), to);
     add(Kind.EVENT, e.recorded(), Words.of(e.kind()), move, e.note(), about(e));
   }
 

@@ -76,7 +76,7 @@ final class JobRoutes {
         Route.get("/api/jobs/{job}/revisions", "Revisions of a job's specification, in order")
             .answersList(RevisionView.class, this::revisions),
         Route.get("/api/jobs/{job}/history", "Everything that was changed in a job, newest first")
-            .answersList(JobHistory.Line.class, call -> JobHistory.of(store, job(call).id())),
+            .answersList(JobHistory.Line.class, call -> JobHistory.of(store, job(call))),
         Route.post(
                 Right.JOB,
                 "/api/jobs/{job}/duplicate",

@@ -90,7 +90,7 @@ final class LogbookRoutes {
   /** Before the entry: where a job refuses it, nothing is written and it can be tried again. */
   private void setUp(LogbookEntry entry) {
     String note = Words.of(entry.work());
-    Happening happening = new Happening(JobEvent.Kind.SET_UP, null, null, "", note, null);
+    Happening happening = new Happening(JobEvent.Kind.SET_UP, null, null, "", note, null, null);
     for (StationSettings each : stations.settings()) {
       if (each.machine().equals(entry.machine())) {
         store

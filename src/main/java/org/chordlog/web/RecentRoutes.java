@@ -60,8 +60,7 @@ final class RecentRoutes {
         station,
         job.id(),
         new ReadingViews(store).ofCounted(readings),
-        JobEventView.all(
-            store.jobs().eventsOfJob(job.id()), store.jobs().withdrawalsOfJob(job.id(), 0)));
+        RecordRoutes.ofJob(store, job));
   }
 
   /** The newest readings of a job that are not excluded. */

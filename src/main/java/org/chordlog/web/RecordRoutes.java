@@ -93,8 +93,15 @@ final class RecordRoutes {
   }
 
   private List<JobEventView> events(Call call) {
-    long job = JobRoutes.find(store.jobs(), call).id();
-    return JobEventView.all(store.jobs().eventsOfJob(job), store.jobs().withdrawalsOfJob(job, 0));
+    return ofJob(store, JobRoutes.find(store.jobs(), call));
+  }
+
+  static List<JobEventView> ofJob(Store store, Job job) {
+    List<JobEvent> events = store.jobs().eventsOfJob(job.id());
+    return JobEventView.all(
+        EventZeros.of(store.gauges(), job.station(), events),
+        events,
+        store.jobs().withdrawalsOfJob(job.id(), 0));
   }
 
   private JobEventView happened(Call call) {
@@ -118,7 +125,9 @@ final class RecordRoutes {
   private List<JobEventView> machineEvents(Call call) {
     String machine = call.name("machine");
     return JobEventView.all(
-        store.jobs().eventsOfMachine(machine), store.jobs().withdrawalsOfMachine(machine, 0));
+        EventZeros.none(),
+        store.jobs().eventsOfMachine(machine),
+        store.jobs().withdrawalsOfMachine(machine, 0));
   }
 
   private Page<ReadingView> machineReadings(Call call) {

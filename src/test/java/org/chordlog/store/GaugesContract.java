@@ -105,6 +105,10 @@ public abstract class GaugesContract extends StoreContract {
     assertEquals(second, store.gauges().latestZero("A").orElseThrow());
     assertEquals(List.of(second, first), store.gauges().zeros("A", 10));
     assertEquals(List.of(second), store.gauges().zeros("A", 1));
+    long at = first.takenAtMicros();
+    assertTrue(store.gauges().zeros("A", at, at).contains(first));
+    assertEquals(List.of(), store.gauges().zeros("B", at, at));
+    assertEquals(List.of(), store.gauges().zeros("A", at - 9, at - 1));
     assertEquals(Optional.empty(), store.gauges().latestZero("C"));
   }
 

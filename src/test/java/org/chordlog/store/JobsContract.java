@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Change;
@@ -278,6 +279,20 @@ public abstract class JobsContract extends StoreContract {
     assertEquals(List.of(kept), store.jobs().withdrawalsOfMachine("M", 0));
     assertEquals(List.of(), store.jobs().withdrawalsOfMachine("N", 0));
     assertEquals(new EventWithdrawal(kept.id(), event.id(), "wrong machine", 9, "you"), kept);
+  }
+
+  @Test
+  void anEventTakesThePlaceOfAWrongOneOrNothingHappens() {
+    Job job = store.jobs().add(Some.job("J", "M"), "me");
+    JobEvent wrong = store.jobs().add(event(job.id(), JobEvent.Kind.MATERIAL_LOT));
+    EventWithdrawal back = new EventWithdrawal(0, wrong.id(), "misread", 9, "me");
+    JobEvent right = store.jobs().add(event(job.id(), JobEvent.Kind.MATERIAL_LOT), back);
+    assertEquals(List.of(wrong, right), store.jobs().eventsOfJob(job.id()));
+    assertEquals(Set.of(wrong.id()), store.jobs().takenBack(job.id()));
+    JobEvent again = event(job.id(), JobEvent.Kind.MATERIAL_LOT);
+    assertThrows(BadInput.class, () -> store.jobs().add(again, back));
+    reopen();
+    assertEquals(List.of(wrong, right), store.jobs().eventsOfJob(job.id()), "not both, so none");
   }
 
   @Test

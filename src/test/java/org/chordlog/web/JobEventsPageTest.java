@@ -9,6 +9,7 @@ import java.util.List;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Recorded;
+import org.chordlog.measure.Zero;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -79,7 +80,7 @@ final class JobEventsPageTest extends ShopTest {
     shop.sees("dialog", "lot B-402 stays in the record, crossed out");
     assertFalse(shop.text("dialog").contains("[object"), () -> shop.text("dialog"));
     shop.find("dialog [name='materialLot']").sendKeys("B-204");
-    shop.find("dialog [name='reason']").sendKeys("misread", Keys.ENTER);
+    shop.find("dialog [name='note']").sendKeys("misread", Keys.ENTER);
     shop.sees(".note", "Put right.");
     shop.sees("#head", "B-204");
     shop.sees("#events tr[data-out]", "taken back by quality: misread");
@@ -94,24 +95,26 @@ final class JobEventsPageTest extends ShopTest {
   }
 
   @Test
-  void aZeroIsNotOfferedToBeTakenBack() throws Exception {
+  void zeroAndBridgeAreShownWithWhatTheyAreAndNotOfferedToBeTakenBack() throws Exception {
     Job job = shop.served.store.jobs().find(shop.jobId("Canopy hoops")).orElseThrow();
-    shop.served.store.jobs().add(zeroOf(job));
+    Recorded now = new Recorded(1_000 * System.currentTimeMillis(), "Jörg");
+    long bridge = shop.served.store.gauges().bridges().get(0).id();
+    shop.served.store.gauges().add(new Zero(0, job.station(), bridge, -12_345_600, 0, 9, now));
+    shop.served.store.jobs().add(event(job, JobEvent.Kind.ZERO, "", now));
+    shop.served.store.jobs().add(event(job, JobEvent.Kind.BRIDGE, "short one", now));
     shop.goToJob("Canopy hoops");
-    shop.sees("#events table", "Zero set");
-    shop.counts("#events [aria-label='Take back: Zero set']", 0);
+    shop.first("#events tr", "Zero set −12.3456 mm on the flat");
+    shop.first("#events tr", "Bridge changed short one");
+    shop.counts("#events [aria-label^='Take back: Zero set']", 0);
+    shop.counts("#events [aria-label^='Take back: Bridge']", 0);
     shop.findsNothingGrave();
+    shop.go("/job-changes.html?job=" + job.id());
+    shop.sees("#changes", "−12.3456 mm on the flat");
   }
 
-  private static JobEvent zeroOf(Job job) {
-    return new JobEvent(
-        0,
-        job.id(),
-        job.machine(),
-        JobEvent.Kind.ZERO,
-        0,
-        new JobEvent.Content(null, null, "", ""),
-        new Recorded(1_000 * System.currentTimeMillis(), "Jörg"));
+  private static JobEvent event(Job job, JobEvent.Kind kind, String note, Recorded recorded) {
+    JobEvent.Content content = new JobEvent.Content(null, null, "", note);
+    return new JobEvent(0, job.id(), job.machine(), kind, 0, content, recorded);
   }
 
   /** Readings of one piece lie between no two moments, and a note says that it was told later. */

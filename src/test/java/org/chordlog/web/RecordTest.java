@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import java.net.http.HttpResponse;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.chordlog.Await;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.Job;
@@ -77,6 +78,51 @@ final class RecordTest {
     assertEquals(400, answer.statusCode());
     assertTrue(answer.body().contains("a new zero, set with the bridge on the flat"));
     assertEquals(List.of(), served.store.jobs().withdrawalsOfJob(job.id(), 0));
+  }
+
+  @Test
+  void aBridgeIsNotTakenBackButChangedAgain() throws Exception {
+    Job job = served.job();
+    long bridge = served.store.gauges().add(Some.bridge("short"), "tester").id();
+    String body = "{\"bridgeId\": " + bridge + "}";
+    assertEquals(200, served.post("/api/stations/A/bridge", body).statusCode());
+    JsonNode changed = served.json("/api/jobs/" + job.id() + "/events").get(0);
+    assertEquals("BRIDGE", changed.get("kind").asText());
+    assertEquals("short", changed.get("note").asText());
+    assertFalse(changed.get("canBeTakenBack").asBoolean());
+    String path = "/api/jobs/" + job.id() + "/events/" + changed.get("id").asLong() + "/take-back";
+    HttpResponse<String> answer = served.post(path, "{\"reason\": \"was not\"}");
+    assertEquals(400, answer.statusCode());
+    assertTrue(answer.body().contains("goes on measuring with this bridge"), answer::body);
+    String told = "{\"kind\": \"BRIDGE\", \"note\": \"long\"}";
+    assertEquals(400, served.post("/api/jobs/" + job.id() + "/events", told).statusCode());
+  }
+
+  /** In one request: the right lot stands where the wrong one stood, or nothing changes. */
+  @Test
+  void aLotIsPutRightInOneRequest() throws Exception {
+    Job job = served.job();
+    served.readings(job, 4);
+    long second = served.store.readings().ofJob(job.id(), 0, 2).get(1).id();
+    String path = "/api/jobs/" + job.id() + "/events";
+    String lot = "{\"kind\": \"MATERIAL_LOT\", \"materialLot\": \"B\", \"afterReadingId\": %d}";
+    long wrong = Served.tree(served.post(path, lot.formatted(second))).get("id").asLong();
+    String right =
+        "{\"kind\": \"MATERIAL_LOT\", \"materialLot\": \"C\", \"replaces\": %d, \"note\": \"%s\"}";
+    HttpResponse<String> unsaid = served.post(path, right.formatted(wrong, ""));
+    assertEquals(400, unsaid.statusCode());
+    assertTrue(unsaid.body().contains("why the event was wrong"), unsaid::body);
+    JsonNode kept = Served.tree(served.post(path, right.formatted(wrong, "misread")));
+    assertEquals(second, kept.get("afterReadingId").asLong());
+    JsonNode events = served.json(path);
+    assertEquals(2, events.size());
+    assertEquals("misread", events.get(0).get("takenBackReason").asText());
+    assertEquals(Optional.of("C"), served.store.jobs().materialLot(job.id()));
+    HttpResponse<String> again = served.post(path, right.formatted(wrong, "again"));
+    assertEquals(400, again.statusCode());
+    assertTrue(again.body().contains("is taken back already"), again::body);
+    assertEquals(400, served.post(path, right.formatted(99, "none such")).statusCode());
+    assertEquals(2, served.store.jobs().eventsOfJob(job.id()).size());
   }
 
   private long refused() {

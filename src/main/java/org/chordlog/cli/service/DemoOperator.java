@@ -170,7 +170,8 @@ final class DemoOperator implements AutoCloseable {
                         null,
                         lot.name(),
                         "",
-                        readingBefore(lot.fromPiece(), next, reading))));
+                        readingBefore(lot.fromPiece(), next, reading),
+                        null)));
     scenario.corrections().stream()
         .filter(each -> !moves.hand().byHand())
         .filter(each -> each.beforePiece() > known && each.beforePiece() <= next)
@@ -197,7 +198,8 @@ final class DemoOperator implements AutoCloseable {
               rounded(start + correction.byMm()),
               "",
               "",
-              afterReading));
+              afterReading,
+              null));
     }
   }
 
@@ -232,7 +234,7 @@ final class DemoOperator implements AutoCloseable {
       if (move.recorded()) {
         record(
             new Happening(
-                JobEvent.Kind.CORRECTION, move.before(), move.after(), "", "", reading.id()));
+                JobEvent.Kind.CORRECTION, move.before(), move.after(), "", "", reading.id(), null));
       }
     }
   }

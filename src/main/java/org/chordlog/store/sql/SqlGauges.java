@@ -93,6 +93,16 @@ record SqlGauges(Database database) implements Gauges {
   }
 
   @Override
+  public List<Zero> zeros(String station, long fromMicros, long toMicros) {
+    return rows(
+        "SELECT * FROM zero WHERE station = ? AND taken_micros BETWEEN ? AND ? ORDER BY id",
+        GaugeRows::zero,
+        station,
+        fromMicros,
+        toMicros);
+  }
+
+  @Override
   public Calibration add(Calibration calibration) {
     return database.write(connection -> CalibrationRow.insert(connection, calibration));
   }

@@ -169,6 +169,16 @@ record SqlJobs(Database database) implements Jobs {
   }
 
   @Override
+  public JobEvent add(JobEvent event, EventWithdrawal ofWrong) {
+    return database.write(
+        connection -> {
+          JobEvent kept = EventRow.insert(connection, event);
+          long unused = Withdrawals.insert(connection, ofWrong);
+          return kept;
+        });
+  }
+
+  @Override
   public List<EventWithdrawal> withdrawalsOfJob(long jobId, long afterId) {
     return new Withdrawals(database).list("e.job_id = ? AND w.id > ?", jobId, afterId);
   }

@@ -15,8 +15,7 @@ record Withdrawals(Database database) {
         id, withdrawal.eventId(), withdrawal.reason(), withdrawal.atMicros(), withdrawal.by());
   }
 
-  private static long insert(Connection connection, EventWithdrawal withdrawal)
-      throws SQLException {
+  static long insert(Connection connection, EventWithdrawal withdrawal) throws SQLException {
     long event = withdrawal.eventId();
     if (Sql.number(connection, "SELECT count(*) FROM job_event WHERE id = ?", event) == 0) {
       throw new BadInput("eventId", event, "does not exist", "the number of an event");
