@@ -27,8 +27,11 @@ record JobState(JobStart job, int newest, int pass, int pieces, int sinceSetUp) 
     return new JobState(job, newest, pass, pieces, 0);
   }
 
+  /**
+   * A lot that is told late, within a piece: what is measured of that piece from then on counts.
+   */
   JobState with(String otherLot) {
-    return new JobState(job.withLot(otherLot), newest, pass, pieces, sinceSetUp);
+    return new JobState(job.withLot(otherLot), newest, pass - 1, pieces, sinceSetUp);
   }
 
   JobState with(Aim other) {

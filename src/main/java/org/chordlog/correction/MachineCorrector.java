@@ -16,11 +16,11 @@ import org.jspecify.annotations.Nullable;
  * A {@link Corrector} fed reading by reading, as stations announce them: gathers the readings of a
  * piece, which is complete with the next piece, event or job. A snapshot counts the piece as it is.
  * Readings of a piece that come after an event belong to what was before it and are left out,
- * unless the piece was rolled once more. Scales that people describe come into force in the order
- * of time. Not safe for use by several threads.
+ * unless the piece was rolled once more, or the event is another lot: they are of that one. Scales
+ * that people describe come into force in the order of time. Not safe for use by several threads.
  */
 public final class MachineCorrector implements Checkpointed {
-  private static final int VERSION = 7;
+  private static final int VERSION = 8;
 
   /** More readings of one piece than that are left out: in the line, tell their mean instead. */
   private static final int MOST_READINGS = 500;

@@ -42,7 +42,21 @@ abstract class OverMachine<S extends Checkpointed> extends CatchUp<S> {
 
   @Override
   final List<JobEvent> events(long afterId) {
-    return store.jobs().eventsOfMachine(machine, afterId);
+    return store.jobs().eventsOfMachine(machine, afterId).stream().map(this::placed).toList();
+  }
+
+  /** One before the first reading of its job comes after what other jobs had measured by then. */
+  private JobEvent placed(JobEvent event) {
+    if (event.afterReadingId() > 0) {
+      return event;
+    }
+    long ofJob =
+        store.readings().ofJob(event.jobId(), 0, 1).stream()
+            .mapToLong(Reading::id)
+            .findFirst()
+            .orElse(Long.MAX_VALUE);
+    long since = store.readings().firstOfMachine(machine, event.atMicros()).orElse(Long.MAX_VALUE);
+    return event.after(Math.min(ofJob, since) - 1);
   }
 
   @Override

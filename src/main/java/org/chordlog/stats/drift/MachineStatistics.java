@@ -25,7 +25,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class MachineStatistics implements Checkpointed {
   private static final double LAMBDA = 0.1;
-  private static final int CHECKPOINT_VERSION = 3;
+  private static final int CHECKPOINT_VERSION = 4;
 
   /** Most corrections and set-ups that are remembered. */
   private static final int SETTINGS = 100;
