@@ -18,8 +18,6 @@ public final class CsvText {
   private static final String BYTE_ORDER_MARK = "\uFEFF";
   private static final Pattern SAID =
       Pattern.compile("\uFEFF?\"?sep=([;,\t])", Pattern.CASE_INSENSITIVE);
-  private static final Pattern UNSEEN =
-      Pattern.compile("^[\\s\\h\u200B\uFEFF]+|[\\s\\h\u200B\uFEFF]+$");
 
   private CsvText() {}
 
@@ -37,7 +35,19 @@ public final class CsvText {
 
   /** Without what is not seen around it; a spreadsheet leaves spaces there that don't break. */
   public static String trimmed(String cell) {
-    return UNSEEN.matcher(cell).replaceAll("");
+    int from = 0;
+    int to = cell.length();
+    while (from < to && isUnseen(cell.charAt(from))) {
+      from++;
+    }
+    while (from < to && isUnseen(cell.charAt(to - 1))) {
+      to--;
+    }
+    return cell.substring(from, to);
+  }
+
+  private static boolean isUnseen(char c) {
+    return Character.isWhitespace(c) || Character.isSpaceChar(c) || c == '\u200B' || c == '\uFEFF';
   }
 
   /**

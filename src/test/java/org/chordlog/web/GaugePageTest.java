@@ -118,7 +118,7 @@ final class GaugePageTest extends BrowserTest {
     keeper.sees("dialog", "line 2, column radius_mm");
     keeper.field("File (CSV)").sendKeys(good.toString());
     keeper.press("Look at the file");
-    keeper.sees("dialog", "ring");
+    keeper.sees("dialog", "outer face, radius 1800 mm, expanded uncertainty (k = 2) 0.2 mm");
     keeper.press("Add what is new (1)");
     keeper.sees("#gauge", "± 0.5");
     assertEquals(1, served.store.gauges().masters().size());

@@ -46,6 +46,18 @@ final class AdviseFileTest extends AdviseRuns {
     assertTrue(ran.out().get(6).contains("drive locked out"));
   }
 
+  @Test
+  void aSummaryBelowThePiecesIsLeftOutAndTold() throws IOException {
+    Ran ran = file("piece;radius\n1;1803\n2;1804\nMean;1950\n;1960\n", "--uncertainty 0.3");
+    assertEquals(ExitCode.WELL, ran.code(), ran.err());
+    assertEquals(
+        List.of(
+            "row 4: sums up others, so it does not count",
+            "row 5: sums up others, so it does not count"),
+        ran.err().lines().toList());
+    assertFalse(String.join("", ran.out()).contains("piece 3"), ran.out().toString());
+  }
+
   /**
    * As a spreadsheet saves it: headings in capitals, a boolean in each row, empty rows at the end.
    */

@@ -92,6 +92,15 @@ final class CloseTest {
     assertTrue(all.startsWith("3 pieces: gap of "), all);
   }
 
+  /** It would be a piece as long as all others together. */
+  @Test
+  void aTotalBelowThePiecesIsNoPiece() throws IOException {
+    String rows = "name,length,radius\na,2827,1800\nb,2827,1801\nTotal,5654,\n";
+    Path file = Files.writeString(folder.resolve("bent.csv"), rows);
+    String said = run("close --bent " + file).err();
+    assertTrue(said.startsWith("line 4: Total, 5654 seems to sum up the other rows"), said);
+  }
+
   @Test
   void whichPiecesToJoin() throws IOException {
     String rows = "length;radius\n2827,43;1794\n2827,43;1797\n2827,43;1803\n2827,43;1806\n";
