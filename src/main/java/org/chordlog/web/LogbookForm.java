@@ -16,7 +16,7 @@ record LogbookForm(
     @JsonPropertyDescription("in words or figures") @Nullable String before,
     @JsonPropertyDescription("in words or figures") @Nullable String after,
     @JsonPropertyDescription("needed for OTHER: what was done") @Nullable String note,
-    @JsonPropertyDescription("left out: just now") @Nullable String doneAt,
+    @JsonPropertyDescription("left out: just now; " + Times.AT) @Nullable String doneAt,
     @JsonPropertyDescription("left out: who writes it down") @Nullable String doneBy,
     @JsonPropertyDescription(
             "whether the job in progress gets a set-up with it, so that its charts and the"

@@ -37,7 +37,7 @@ final class MasterRoutes {
   record MasterChoice(long masterId) {}
 
   /** When the calibration is due again, ISO 8601 UTC. */
-  record Due(@Nullable String dueAt) {}
+  record Due(@JsonPropertyDescription(Times.AT) @Nullable String dueAt) {}
 
   /** The master, and how far the radius may be from it; null: as stated with the master. */
   record CheckForm(@Nullable Long masterId, @Nullable Double limitMm) {}

@@ -14,6 +14,10 @@ public final class Times {
   public static final String TO =
       "ISO 8601, with an offset or in UTC: not after that time; of a day alone its end";
 
+  /** Of a field. */
+  public static final String AT =
+      "a time: ISO 8601, or day.month.year and a time of day; in UTC where no offset is written";
+
   private Times() {}
 
   public static String iso(long micros) {
