@@ -14,13 +14,15 @@ import org.jspecify.annotations.Nullable;
 /**
  * Is the machine steady? Said in the same words of the machine, its stations and its jobs. Changes
  * of radius are those at {@code targetMm}, null where no job of the machine has limits; a shift is
- * {@value #SHIFT_HOURS} hours at the pace of the newest pieces.
+ * {@value #SHIFT_HOURS} hours at the pace of the newest pieces. {@code firstPiece}: which piece of
+ * which job a move began with, empty where that has the machine's own number.
  */
 public record MachineStatement(
     MachineVerdict verdict,
     @Nullable Double targetMm,
     @Nullable Double toleranceMm,
-    GaugeBesideMachine gauge) {
+    GaugeBesideMachine gauge,
+    String firstPiece) {
   public static final int SHIFT_HOURS = 8;
   private static final double HOUR = 3_600e6;
   private static final double HUNDRED = 100;
@@ -35,13 +37,24 @@ public record MachineStatement(
   /** With a gauge that nothing is known against. */
   public MachineStatement(
       MachineVerdict verdict, @Nullable Double targetMm, @Nullable Double toleranceMm) {
-    this(verdict, targetMm, toleranceMm, GaugeBesideMachine.TRUSTED);
+    this(verdict, targetMm, toleranceMm, GaugeBesideMachine.TRUSTED, "");
   }
 
   /** What moves the machine now; steady, or too early to tell, where nothing does. */
   public Statement statement() {
     DriftFinding finding = verdict.finding();
-    return finding == null ? quiet() : gauge.of(moving(finding));
+    return finding == null ? quiet() : gauge.of(placed(moving(finding)));
+  }
+
+  /** A machine counts its pieces over all jobs, each job its own. */
+  private Statement placed(Statement said) {
+    return firstPiece.isEmpty()
+        ? said
+        : new Statement(
+            said.tone(),
+            said.word(),
+            said.reason().and(Sentence.plain("It began with " + firstPiece + ".")),
+            said.advice());
   }
 
   private Statement moving(DriftFinding finding) {

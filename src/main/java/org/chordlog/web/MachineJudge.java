@@ -26,21 +26,22 @@ record MachineJudge(Store store, Monitor monitor) {
     return monitor.readMachine(
         machine,
         (statistics, behind) ->
-            view.apply(
-                new MachineStatement(
-                    statistics.verdict(relative),
-                    target,
-                    tolerance,
-                    gauge(machine, statistics.verdict(relative))),
-                behind));
+            view.apply(said(machine, statistics.verdict(relative), target, tolerance), behind));
+  }
+
+  private MachineStatement said(
+      String machine, MachineVerdict verdict, @Nullable Double target, @Nullable Double tolerance) {
+    DriftFinding move = verdict.finding();
+    ReadingsOfMove readings = new ReadingsOfMove(store, machine);
+    return move == null
+        ? new MachineStatement(verdict, target, tolerance)
+        : new MachineStatement(
+            verdict, target, tolerance, gauge(readings, move), readings.place(move));
   }
 
   /** A recorded lot moves the level on purpose, whatever measures it. */
-  private GaugeBesideMachine gauge(String machine, MachineVerdict verdict) {
-    DriftFinding move = verdict.finding();
-    return move == null || move.kind() == DriftFinding.Kind.LOT
-        ? GaugeBesideMachine.TRUSTED
-        : new GaugeOfMove(store, machine).of(move);
+  private static GaugeBesideMachine gauge(ReadingsOfMove readings, DriftFinding move) {
+    return move.kind() == DriftFinding.Kind.LOT ? GaugeBesideMachine.TRUSTED : readings.gauge(move);
   }
 
   /** Half the tolerance in parts of the target; null: none. */

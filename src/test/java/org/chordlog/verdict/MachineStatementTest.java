@@ -65,7 +65,8 @@ final class MachineStatementTest {
     bend(61, 120, 0, 6e-3);
     Statement machine = said().statement();
     Statement gauge =
-        new MachineStatement(said().verdict(), TARGET, TOLERANCE, GaugeBesideMachine.CHECK_FAILED)
+        new MachineStatement(
+                said().verdict(), TARGET, TOLERANCE, GaugeBesideMachine.CHECK_FAILED, "")
             .statement();
     assertTrue(machine.advice().toString().contains("rollers"), machine.advice()::toString);
     assertEquals(machine.word().replace("Machine", "Machine or gauge"), gauge.word());
@@ -74,10 +75,25 @@ final class MachineStatementTest {
     assertEquals(Tone.GOOD, quietBeside(GaugeBesideMachine.OTHER_BRIDGE).tone());
   }
 
+  /** Its number is counted over all jobs: at a station it would be taken for the job's. */
+  @Test
+  void whichPieceOfItsJobAMoveBeganWith() {
+    bend(1, 60, 0, 0);
+    bend(61, 120, 0, 6e-3);
+    MachineVerdict moved = said().verdict();
+    String reason =
+        new MachineStatement(
+                moved, TARGET, TOLERANCE, GaugeBesideMachine.TRUSTED, "piece 9 of job hoops")
+            .statement()
+            .reason()
+            .toString();
+    assertEquals(said().statement().reason() + " It began with piece 9 of job hoops.", reason);
+  }
+
   private static Statement quietBeside(GaugeBesideMachine gauge) {
     MachineStatementTest steady = new MachineStatementTest();
     steady.bend(1, 40, 0, 0);
-    return new MachineStatement(steady.said().verdict(), TARGET, TOLERANCE, gauge).statement();
+    return new MachineStatement(steady.said().verdict(), TARGET, TOLERANCE, gauge, "").statement();
   }
 
   private String besideAnAlert(double sincePiece) {

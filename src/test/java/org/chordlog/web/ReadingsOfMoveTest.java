@@ -24,8 +24,8 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** A move of the machine's level that the gauge may have made. */
-final class GaugeOfMoveTest {
+/** Where a move of a machine's level began, and whether the gauge may have made it. */
+final class ReadingsOfMoveTest {
   private static final String MACHINE = "three-roll bender";
   private static final int MOVED = 20;
 
@@ -69,17 +69,23 @@ final class GaugeOfMoveTest {
     return last;
   }
 
+  private static DriftFinding moved(Reading first) {
+    return moved(first, MOVED);
+  }
+
+  private static DriftFinding moved(Reading first, int piece) {
+    return new DriftFinding(
+        DriftFinding.Kind.JUMP,
+        new MachinePlace(piece, first.wallMicros()),
+        null,
+        1e-3,
+        null,
+        Corrections.NONE,
+        "");
+  }
+
   private GaugeBesideMachine found(Reading first) {
-    DriftFinding move =
-        new DriftFinding(
-            DriftFinding.Kind.JUMP,
-            new MachinePlace(MOVED, first.wallMicros()),
-            null,
-            1e-3,
-            null,
-            Corrections.NONE,
-            "");
-    return new GaugeOfMove(store, MACHINE).of(move);
+    return new ReadingsOfMove(store, MACHINE).gauge(moved(first));
   }
 
   private void checked(boolean passed, long atMicros) {
@@ -94,6 +100,15 @@ final class GaugeOfMoveTest {
                     master,
                     new InterimCheck.Comparison(passed ? 1000.1 : 1003.1, 1000, 1, passed),
                     new Recorded(atMicros, "me")));
+  }
+
+  /** The machine's piece 20 is this job's piece 7, its readings being three to a piece. */
+  @Test
+  void whichPieceOfWhichJobItBeganWith() {
+    Reading first = measured(1, MOVED, bridge, Set.of());
+    ReadingsOfMove readings = new ReadingsOfMove(store, MACHINE);
+    assertEquals("piece 7 of job hoops", readings.place(moved(first)));
+    assertEquals("", readings.place(moved(first, first.piece())));
   }
 
   @Test

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import org.chordlog.measure.Calibration;
+import org.chordlog.measure.Job;
 import org.chordlog.measure.Mark;
 import org.chordlog.measure.Reading;
 import org.chordlog.radius.Doubt;
@@ -15,8 +16,8 @@ import org.chordlog.store.JobQuery;
 import org.chordlog.store.Store;
 import org.chordlog.verdict.GaugeBesideMachine;
 
-/** Whether what moved a machine's level may have been the gauge. */
-record GaugeOfMove(Store store, String machine) {
+/** Where a move of a machine's level began, and whether it may have been the gauge. */
+record ReadingsOfMove(Store store, String machine) {
   private static final Set<Mark> ZERO =
       EnumSet.of(Mark.ZERO_MOVED, Mark.ZERO_OF_OTHER_BRIDGE, Mark.ZERO_DOUBTFUL);
 
@@ -27,8 +28,20 @@ record GaugeOfMove(Store store, String machine) {
 
   private static final int JOBS = 5;
 
+  /** Which piece of its job it began with; empty where the job numbers it as the machine does. */
+  String place(DriftFinding move) {
+    return first(move)
+        .filter(each -> each.piece() != move.since().piece())
+        .flatMap(each -> store.jobs().readable(each.jobId()).map(job -> place(each, job)))
+        .orElse("");
+  }
+
+  private static String place(Reading reading, Job job) {
+    return "piece " + reading.piece() + " of job " + job.name();
+  }
+
   /** By the readings about where it began and the newest one. */
-  GaugeBesideMachine of(DriftFinding move) {
+  GaugeBesideMachine gauge(DriftFinding move) {
     Optional<Reading> first = first(move);
     Optional<Reading> before = first.flatMap(this::before);
     List<Reading> seen =
