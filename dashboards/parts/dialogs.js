@@ -5,6 +5,9 @@ import { h } from "./dom.js";
 import { keepDraft } from "./drafts.js";
 import { showFaults, values } from "./forms.js";
 import { followChoiceKeys } from "./keys.js";
+import { makeWay, showAll } from "./notes.js";
+
+export { note } from "./notes.js";
 
 /**
  * Asks with a form. fields are elements; act(values) does the work and may throw a Problem. Answers
@@ -125,6 +128,7 @@ function show(title, body, fill) {
     dialog.addEventListener("close", () => {
       dialog.remove();
       showBusy();
+      showAll();
       answer(result);
       focusAgain(opener);
     });
@@ -133,7 +137,7 @@ function show(title, body, fill) {
     dialog.showModal();
     focusFirst(dialog);
     showBusy();
-    raiseNotes();
+    makeWay();
   });
 }
 
@@ -165,66 +169,4 @@ function showBusy() {
     if (top && !top.contains(button)) button.removeAttribute("aria-busy");
     else button.setAttribute("aria-busy", "true");
   }
-}
-
-/** What came of an action, above everything else on the page until it is read: each until it is tapped. */
-export function note(said, kind = "good") {
-  const text = h("p", { role: kind === "bad" ? "alert" : "status" });
-  const close = h("button", { class: "button plain", type: "button" }, "OK");
-  const element = h("div", { class: "note", data: { kind } }, text, close);
-  element.addEventListener("click", () => read([element]));
-  for (const same of notes()) if (same.firstChild.textContent === said) same.remove();
-  place().prepend(element);
-  const well = notes().filter((each) => each.dataset.kind !== "bad");
-  for (const old of well.slice(MOST_KEPT)) old.remove();
-  raiseNotes();
-  text.textContent = said;
-}
-
-/** Of results that went well; trouble stays until it is read, however much follows. */
-const MOST_KEPT = 3;
-
-/** One on small screens and beside an instrument, where more would cover what is read from afar. */
-const mostSeen = () => (innerHeight < 500 || innerWidth < 900 || document.querySelector(".instrument") ? 1 : 3);
-const notes = () => [...document.querySelectorAll(".note")];
-
-function place() {
-  const there = document.querySelector(".notes");
-  if (there) return there;
-  const all = h("button", { class: "button", type: "button", on: { click: () => read(notes()) } }, "All read");
-  const count = h("p", { class: "row" }, h("span", {}), all);
-  const made = h("div", { class: "notes", popover: "manual", role: "region", "aria-label": "Not read yet" }, count);
-  document.body.append(made);
-  return made;
-}
-
-function read(which) {
-  which.forEach((each) => each.remove());
-  countNotes();
-}
-
-/**
- * The newest are seen, at most three; those behind them come back as these are read. Where only one is seen it
- * says how many are behind it, and nothing hangs below it over the verdict.
- */
-function countNotes() {
-  const all = notes();
-  if (all.length === 0) return document.querySelector(".notes")?.remove();
-  all.forEach((each, i) => (each.hidden = i >= mostSeen()));
-  const behind = all.length - mostSeen();
-  const row = place().lastChild;
-  row.hidden = all.length === 1 || mostSeen() === 1;
-  all.forEach((each) => delete each.firstChild.dataset.behind);
-  if (mostSeen() === 1 && behind > 0) all[0].firstChild.dataset.behind = behind;
-  row.firstChild.textContent = behind > 0 ? `and ${behind} more not read yet` : "";
-}
-
-addEventListener("resize", countNotes);
-
-/** Above a dialog that opened since, too. */
-function raiseNotes() {
-  countNotes();
-  const there = document.querySelector(".notes");
-  if (there?.matches(":popover-open")) there.hidePopover();
-  there?.showPopover();
 }

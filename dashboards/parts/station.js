@@ -12,6 +12,7 @@ import { Instrument } from "./instrument.js";
 import { followKeys } from "./keys.js";
 import { follow } from "./live.js";
 import { oneByOne } from "./loads.js";
+import { over, showsNow } from "./notes.js";
 import { showReadings } from "./readings.js";
 import { Rollers } from "./rollers.js";
 import { listenForTouch, signal } from "./signals.js";
@@ -101,8 +102,16 @@ const load = oneByOne(async () => {
   Object.assign(now, { summary, gauge, points: recent.points });
   instrument.show(summary, recent);
   show();
+  showsNow(stateOf(summary, gauge));
   await list(summary.job);
 });
+
+/** What messages at this page are about. */
+const stateOf = ({ station, job, lastReading }, { zero, bridge }) =>
+  [
+    [job?.id, job?.currentLot, lastReading?.id, zero?.id, bridge?.id],
+    [station.piece, station.pass, station.position, station.onMasters, station.study?.step, station.person],
+  ].join();
 
 const trouble = (problem) => note(problem.message, "bad");
 
@@ -217,7 +226,8 @@ function refused(refusal) {
   loadSoon(); // it may come with a question
 }
 
-function zeroed() {
+function zeroed({ doubt }) {
+  if (!doubt) over("zero");
   instrument.zeroed();
   loadSoon();
 }
