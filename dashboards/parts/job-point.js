@@ -5,6 +5,7 @@ import { get } from "./api.js";
 import { askForm, note } from "./dialogs.js";
 import { h } from "./dom.js";
 import { field } from "./forms.js";
+import { askWhyOut } from "./out-reasons.js";
 import { workshop } from "./place.js";
 import { readingTrace } from "./reading-trace.js";
 import { dateTime } from "./times.js";
@@ -142,18 +143,28 @@ export function toldOf(reading) {
 
 /** Excludes a reading, or includes it again; the reason is asked for. */
 export async function exclude(reading, excluded, changed) {
-  const done = await askForm({
-    title: excluded ? "Exclude this reading?" : "Include this reading again?",
-    intro: `${toldOf(reading)}. ${
-      excluded
-      ? "It stays in the record and on the chart, but counts in no figure. Only a known cause is a reason."
-      : "It counts in the figures again."
-    }`,
-    fields: [field({ name: "reason", label: "Reason (kept in the record)", required: true })],
-    confirm: excluded ? "Exclude" : "Include",
-    act: ({ reason }) => act("POST", `api/readings/${reading.id}/exclusion`, { excluded, reason }),
-  });
+  const send = (reason) => act("POST", `api/readings/${reading.id}/exclusion`, { excluded, reason });
+  const done = await (excluded ? askOut(reading, send) : askIn(reading, send));
   if (!done) return;
   note(excluded ? "Reading excluded. It can be included again." : "Reading included again.");
   await changed();
 }
+
+const askOut = (reading, send) =>
+  askWhyOut({
+    title: "Exclude this reading?",
+    intro:
+      `${toldOf(reading)}. It stays in the record and on the chart, but counts in no figure. Only a known cause ` +
+      "is a reason.",
+    confirm: "Exclude",
+    act: send,
+  });
+
+const askIn = (reading, send) =>
+  askForm({
+    title: "Include this reading again?",
+    intro: `${toldOf(reading)}. It counts in the figures again.`,
+    fields: [field({ name: "reason", label: "Reason (kept in the record)", required: true })],
+    confirm: "Include",
+    act: ({ reason }) => send(reason),
+  });

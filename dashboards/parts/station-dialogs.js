@@ -4,6 +4,7 @@ import { get } from "./api.js";
 import { act, tryTo } from "./identity.js";
 import { askChoice, askForm, note } from "./dialogs.js";
 import { field } from "./forms.js";
+import { askWhyOut } from "./out-reasons.js";
 import { number } from "./roller-dialogs.js";
 import { liveLine } from "./live-line.js";
 import { session } from "./session.js";
@@ -11,33 +12,16 @@ import { length, plainLength, radius, unit } from "./units.js";
 import { viewer } from "./viewer.js";
 
 const CARE = "Rollers stopped and drive locked out? Machine manual and local rules first.";
-const REASONS = [
-  "Bridge moved or stood skew",
-  "Dirt or scale under a foot",
-  "Wrong place on the piece",
-  "Not a piece of this job",
-];
-
 export function undo(bench) {
   const last = bench.summary.lastReading;
   const { value, plusMinus } = radius(last);
-  return askChoice({
+  return askWhyOut({
     title: `Undo piece ${last.piece}, ${last.position}: why?`,
     intro:
       `Radius ${`${value} ${plusMinus}`.trim()}\u00a0${unit()}. The reading stays in the record but no longer ` +
       "counts. Measure this place again next.",
-    choices: REASONS.map((each) => [each, each]),
-    other: [["Another reason…", () => otherReason(bench, last)]],
-    act: (reason) => out(bench, last, reason),
-  });
-}
-
-function otherReason(bench, last) {
-  return askForm({
-    title: `Undo piece ${last.piece}, ${last.position}`,
-    fields: [field({ name: "reason", label: "Reason", required: true })],
     confirm: "Undo",
-    act: ({ reason }) => out(bench, last, reason),
+    act: (reason) => out(bench, last, reason),
   });
 }
 
@@ -58,7 +42,7 @@ export function zero({ name, path, load }) {
     fields: [liveLine(name)],
     async act() {
       const kept = await act("POST", `${path}/zero`, {});
-      if (kept?.doubt) note(`${kept.doubt} Lift the bridge and set zero again, on the flat.`, "bad");
+      if (kept?.doubt) note(`${kept.doubt} Lift the bridge and set zero again, on the flat.`, "bad", "zero");
       else if (kept) note(`Zero set: ${length(kept.valueMm, 4)}\u00a0${unit()} on the flat.`);
       await load();
       return true;

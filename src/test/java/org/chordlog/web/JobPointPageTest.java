@@ -41,6 +41,8 @@ final class JobPointPageTest extends ShopTest {
     WebElement leave = shop.find(".side-item .row button:last-child");
     leave.sendKeys(Keys.ENTER);
     shop.sees("dialog", "Piece 1, start: ");
+    shop.sees("dialog", "Same piece measured twice");
+    shop.press("Another reason…");
     shop.find("dialog [name='reason']").sendKeys("bridge on the weld", Keys.ENTER);
     shop.sees(".side-item", "Excluded: bridge on the weld");
     assertTrue(excluded(reading));

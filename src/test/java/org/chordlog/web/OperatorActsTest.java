@@ -154,6 +154,20 @@ final class OperatorActsTest extends OperatorTest {
     operator.press("OK");
   }
 
+  /**
+   * The two most common ones are the last of six, so that a pedal's numbers stay what they were.
+   */
+  @Test
+  void aWrongZeroAndAPieceMeasuredTwiceAreReasonsToChoose() throws Exception {
+    operator.go(STATION);
+    touch(2.733, 1);
+    undone("-", "5");
+    assertEquals("The zero was wrong", reasonOfUndo(0));
+    touch(2.733, 2);
+    undone("-", "6");
+    assertEquals("Same piece measured twice", reasonOfUndo(1));
+  }
+
   private String reasonOfUndo(int which) {
     return served.store.readings().exclusionsOfJob(job.id()).get(which).reason();
   }

@@ -136,6 +136,7 @@ final class TabletTasksTest extends BrowserTest {
     visitor.find(".side-item");
     SignInPageTest.picture("tablet-point");
     visitor.find(".side-item .row button:last-child").sendKeys(Keys.ENTER);
+    visitor.press("Another reason…");
     visitor.find("dialog [name='reason']").sendKeys("bridge on the weld");
     SignInPageTest.picture("tablet-exclude");
     visitor.find("dialog [name='reason']").sendKeys(Keys.ENTER);
