@@ -1,6 +1,7 @@
 // What is asked when the rollers were moved. The number before the move is asked for, never assumed: whoever
 // moved them in between without a record is found out by it.
 
+import { get } from "./api.js";
 import { askChoice, askForm, note } from "./dialogs.js";
 import { h } from "./dom.js";
 import { field } from "./forms.js";
@@ -10,7 +11,7 @@ import { entered, plainNumber } from "./units.js";
 const CARE = "Rollers stopped and drive locked out? Machine manual and local rules first.";
 /** Settings that differ by less are the same, where the step of the scale is not known. */
 const SAME = 1e-9;
-/** A move so many times as large as advised is asked about. */
+/** A move so many times as large as advised is asked about, and a number so many times that of the job before. */
 const MUCH = 5;
 
 /** A number on the scale: to its step, and no longer than it is, as in the service's own words. */
@@ -55,8 +56,9 @@ export function correct(bench, { amount, afterReadingId = null }) {
   });
 }
 
-function byHand(bench, { amount, afterReadingId }) {
-  const { scale, setting } = bench.summary.correction ?? {};
+async function byHand(bench, { amount, afterReadingId }) {
+  const { machine, scale, setting } = bench.summary.correction ?? {};
+  const inJobBefore = setting === null ? await lastShown(machine) : null;
   const suffix = scale?.described ? scale.unit : "";
   const known = setting === null || setting === undefined ? "" : number(setting, scale);
   const before = field({
@@ -64,7 +66,11 @@ function byHand(bench, { amount, afterReadingId }) {
     label: named(scale, "before", "Setting before"),
     kind: "number",
     suffix,
-    hint: known ? `After the last correction it showed ${known}. Read it again.` : "",
+    hint: known
+      ? `After the last correction it showed ${known}. Read it again.`
+      : inJobBefore === null
+        ? ""
+        : `In the job before it showed ${number(inJobBefore, scale)}.`,
   });
   const after = field({
     name: "settingAfter",
@@ -83,10 +89,17 @@ function byHand(bench, { amount, afterReadingId }) {
       "Chordlog never moves the machine.",
     fields: [h("div", { class: "fields" }, before, after), field({ name: "note", label: "Remark" })],
     async act(typed) {
-      await sure(doubts(typed, { scale, setting, amount }));
+      await sure(doubts(typed, { scale, setting, inJobBefore, amount }));
       return record(bench, { ...typed, afterReadingId });
     },
   });
+}
+
+/** The number that the scale showed last, in any job on the machine; null where none was recorded. */
+async function lastShown(machine) {
+  const events = await get(`api/machines/${encodeURIComponent(machine)}/events`);
+  const shown = events.filter((each) => each.settingAfter !== null && each.takenBackReason === null);
+  return shown.at(-1)?.settingAfter ?? null;
 }
 
 const signed = (amount, scale) => `${amount > 0 ? "+" : ""}${number(amount, scale)}`;
@@ -106,7 +119,7 @@ function follow(before, after, amount, scale) {
 }
 
 /** What about these numbers is more likely a slip than a correction. */
-function doubts({ settingBefore: from, settingAfter: to }, { scale, setting, amount }) {
+function doubts({ settingBefore: from, settingAfter: to }, { scale, setting, inJobBefore, amount }) {
   if (typeof from !== "number" || typeof to !== "number") return [];
   const found = [];
   const known = setting !== null && setting !== undefined;
@@ -115,11 +128,22 @@ function doubts({ settingBefore: from, settingAfter: to }, { scale, setting, amo
       `It showed ${number(setting, scale)} after the last correction, and ${number(from, scale)} before this one: ` +
         "were the rollers moved in between?",
     );
+  if (inJobBefore !== null && far(from, inJobBefore))
+    found.push(
+      `In the job before it showed ${number(inJobBefore, scale)}, and ${number(from, scale)} now: ` +
+        "is every digit right?",
+    );
   if (amount && (to - from) * amount < 0) found.push("That is the other way than advised.");
   if (amount && Math.abs(to - from) > MUCH * Math.abs(amount))
     found.push(`That is ${Math.round(Math.abs((to - from) / amount))} times as far as advised.`);
   if (to === from) found.push("Both numbers are the same: nothing moved.");
   return found;
+}
+
+/** As where a digit or the decimal mark was left out. */
+function far(one, other) {
+  const times = Math.abs(one / other);
+  return times > MUCH || (times > 0 && times < 1 / MUCH);
 }
 
 async function sure(found) {

@@ -184,6 +184,31 @@ final class RollersPageTest extends OperatorTest {
     Await.until(() -> !operator.text("#rollers").contains("25.70"));
   }
 
+  /**
+   * After a job is chosen nobody knows where the scale stands; a slip is seen by the job before.
+   */
+  @Test
+  void aNumberFarFromThatOfTheJobBeforeIsAskedAbout() throws Exception {
+    dialIsDescribed();
+    setUpAt(25.6);
+    job = served.selected(ordered());
+    operator.go(STATION);
+    touch(TOO_OPEN, 1);
+    operator.press("More");
+    operator.press("Correction");
+    operator.sees("dialog .hint", "In the job before it showed 25.60.");
+    operator.fill("Dial before", "256");
+    operator.fill("Dial after", "256.1");
+    operator.press("Record the correction");
+    operator.sees("dialog", "and 256.00 now: is every digit right?");
+    operator.press("No, let me change the numbers");
+    operator.fill("Dial before", "26");
+    operator.fill("Dial after", "26.1");
+    operator.press("Record the correction");
+    operator.sees(".note", "Correction recorded");
+    assertEquals(26, corrections().get(0).settingBefore());
+  }
+
   @Test
   void aCorrectionThatNobodyRecordedIsAskedAboutAndTakesItsPlaceInTime() throws Exception {
     dialIsDescribed();
