@@ -11,21 +11,25 @@ const REACH_PX = 44;
 const PAGE = 20;
 const ROWS = 200;
 const REST_MS = 150;
+/** No wider drawn than that: its letters of 14 px are of 7 pt on paper (A4, 185 mm), whatever the screen. */
+const MOST_PX = 1040;
 const FITS = 0.15; // a picture drawn for another width is up to this much too large or small
 let number = 0;
 
 /**
  * Shows charts in a container; onPick(place) is called when a point is chosen by click or Enter. height is px or
- * a function of the container.
+ * a function of the container; mostPx: as wide as it is drawn at most, where it has less than a sheet's width.
  */
 export class Chart {
   constructor(container, options = {}) {
     const { onPick = () => {}, height = 460, narrowHeight = 420, positions = true, newestFirst = true } = options;
+    const { mostPx = MOST_PX } = options;
     Object.assign(this, {
       container,
       onPick,
       height,
       narrowHeight,
+      mostPx,
       positions,
       newestFirst,
       view: null,
@@ -59,15 +63,34 @@ export class Chart {
     container.addEventListener("keydown", (event) => this.key(event));
     container.addEventListener("blur", () => this.choose(-1));
     new ResizeObserver(() => this.fit()).observe(container);
+    this.awaited = true;
   }
 
   width() {
-    return Math.max(300, Math.min(1600, Math.round(this.container.clientWidth / 20) * 20));
+    return Math.max(300, Math.min(this.mostPx, Math.round(this.container.clientWidth / 20) * 20));
+  }
+
+  /** Of the picture to come, px. */
+  size() {
+    const width = this.width();
+    const wide = typeof this.height === "function" ? this.height(this.container) : this.height;
+    const shrunk = Math.min(1, width / this.container.clientWidth); // a wide screen enlarges it
+    return { widthPx: width, heightPx: Math.round((width < 600 ? this.narrowHeight : wide) * shrunk) };
+  }
+
+  /** Keeps the room of a picture and of its button, so that what is below stays where it is when they come. */
+  keepRoom({ widthPx, heightPx }) {
+    this.awaited = false;
+    this.container.style.aspectRatio = `${widthPx} / ${heightPx}`;
+    if (this.asTable.isConnected) return;
+    this.asTable.style.visibility = "hidden";
+    this.container.after(this.described, this.asTable, this.rows);
   }
 
   /** A screen that was turned, or a page that was zoomed, gets a picture of its width, with letters of usual size. */
   fit() {
     clearTimeout(this.fitting);
+    if (this.awaited && this.container.clientWidth > 0) this.keepRoom(this.size());
     const fits = () => Math.abs(this.width() / this.view.widthPx - 1) <= FITS;
     this.fitting = setTimeout(() => {
       if (this.view && this.container.clientWidth > 0 && !fits()) this.show(this.path).catch(() => {});
@@ -78,10 +101,10 @@ export class Chart {
   async show(path) {
     const current = this.turn();
     this.path = path;
-    const width = this.width();
-    const wide = typeof this.height === "function" ? this.height(this.container) : this.height;
-    const height = Math.round(width < 600 ? this.narrowHeight : wide);
-    const view = await get(`${path}${path.includes("?") ? "&" : "?"}width=${width}&height=${height}`);
+    const size = this.size();
+    if (!this.view) this.keepRoom(size);
+    const asked = `width=${size.widthPx}&height=${size.heightPx}`;
+    const view = await get(`${path}${path.includes("?") ? "&" : "?"}${asked}`);
     if (current()) this.put(view);
   }
 
@@ -94,7 +117,8 @@ export class Chart {
     this.container.setAttribute("aria-label", view.title);
     this.described.textContent = `${description} Arrow keys go from point to point, Page keys by ${PAGE}.`;
     this.container.replaceChildren(document.importNode(svg, true), this.pin, this.callout);
-    this.container.after(this.described, this.asTable, this.rows);
+    this.keepRoom(view);
+    this.asTable.style.visibility = "";
     this.asTable.hidden = view.places.length === 0;
     if (!this.rows.hidden) this.rows.replaceChildren(this.tableOf());
     this.choose(known === null ? -1 : view.places.findIndex((place) => key(place) === known));
@@ -103,6 +127,8 @@ export class Chart {
   clear(...children) {
     this.turn();
     this.view = null;
+    this.awaited = false;
+    this.container.style.aspectRatio = "";
     this.at = -1;
     this.container.setAttribute("aria-label", "Chart without points");
     this.described.textContent = "";

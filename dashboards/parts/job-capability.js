@@ -7,6 +7,8 @@ import { figureTables, keyFigures } from "./figure-words.js";
 import { kindOf } from "./findings.js";
 import { length, unit } from "./units.js";
 
+/** On paper they have 11 cm. */
+const BESIDE_PX = 620;
 const KEY = ["Cp", "Cpk", "n", "Pp", "Ppk", "mean"];
 const QUESTIONS = [
   ["control", "In control?"],
@@ -29,8 +31,12 @@ export class Capability {
       this.verdicts,
       this.key,
     );
-    this.distribution = new Chart(h("div", { class: "chart-box" }), { height: 420, narrowHeight: 340 });
-    this.compared = new Chart(h("div", { class: "chart-box" }), { height: 320, narrowHeight: 300 });
+    this.distribution = new Chart(h("div", { class: "chart-box" }), {
+      height: 420,
+      narrowHeight: 340,
+      mostPx: BESIDE_PX,
+    });
+    this.compared = new Chart(h("div", { class: "chart-box" }), { height: 320, narrowHeight: 300, mostPx: BESIDE_PX });
     this.figures = h("div", { class: "figure-columns" });
     this.effects = h("div");
     this.positions = h(

@@ -5,6 +5,7 @@ import { $, h } from "./dom.js";
 import { frame, showTrouble } from "./frame.js";
 import { follow } from "./live.js";
 import { oneByOne } from "./loads.js";
+import { showsNow } from "./notes.js";
 import { Charts } from "./job-charts.js";
 import { Filter } from "./job-filter.js";
 import { Lots } from "./job-lots.js";
@@ -40,7 +41,7 @@ class JobPage {
       this.charts.element,
       this.numbers.leftOut,
     );
-    $("body").replaceWith(
+    this.sections = [
       stands,
       this.along.element,
       files(this.job),
@@ -50,9 +51,16 @@ class JobPage {
       this.closing.element,
       ...this.records.elements,
       this.readings.element,
-    );
+    ];
     await this.listen();
     if (location.hash.length > 1) $(location.hash.slice(1))?.scrollIntoView();
+  }
+
+  /** Once its verdicts are known, so that nothing stands where they come. */
+  place() {
+    if (!$("body")) return;
+    $("body").replaceWith(...this.sections);
+    this.charts.chart.fit();
   }
 
   head() {
@@ -70,11 +78,13 @@ class JobPage {
       get(`api/jobs/${id}/readings?limit=1`),
     ]);
     this.asNow(job);
+    showsNow([job.version, newest.items[0]?.id, events.length].join());
     this.filter.phases(events, newest.items[0]?.id ?? 0);
     const part = this.filter.query();
     const statistics = await get(`api/jobs/${id}/statistics?${part}`);
     this.filter.known(statistics);
     this.numbers.show(statistics, this.filter.words());
+    this.place();
     await Promise.all([
       this.charts.show(this.job, part),
       this.numbers.lacks(this.job),
@@ -96,6 +106,7 @@ class JobPage {
   }
 
   trouble(problem) {
+    this.place();
     this.numbers.trouble(problem);
   }
 

@@ -8,6 +8,7 @@ import { sentences, verdict } from "./machine-words.js";
 import { ago } from "./times.js";
 
 const HEIGHT_PX = 300; // the name of its axis fits
+const MOST_PX = 1040; // its letters are of 7 pt on a sheet of A4
 
 async function start() {
   frame("machines");
@@ -56,7 +57,7 @@ function measured({ pieces, lastReadingAt }) {
 
 /** The machine's picture, small. */
 async function draw(place) {
-  const width = Math.max(240, Math.floor(place.clientWidth / 20) * 20);
+  const width = Math.max(240, Math.min(MOST_PX, Math.floor(place.clientWidth / 20) * 20));
   const path = `api/machines/${encodeURIComponent(place.dataset.machine)}/chart`;
   const { svg } = await get(`${path}?width=${width}&height=${HEIGHT_PX}`);
   place.replaceChildren(
