@@ -17,6 +17,10 @@ import { length, plainLength, plainNumber, unit } from "./units.js";
 import words from "../api/words.js";
 import "./print.js";
 
+/** Where the verdict does not say it itself. */
+const CARE =
+  "Inspect the machine only with the rollers stopped and the drive locked out; its manual and local rules come first.";
+
 async function start() {
   frame("machines");
   const name = asked("machine") ?? "";
@@ -82,6 +86,7 @@ async function start() {
 }
 
 function now(machine) {
+  const said = sentences(machine).filter(Boolean);
   const tests =
     machine.trendPValue === null
       ? ""
@@ -94,14 +99,11 @@ function now(machine) {
     h("h2", {}, "Machine status"),
     verdict(machine),
     machine.rollers === null ? "" : state(kindOf(machine.rollers.tone), machine.rollers.word),
-    h("p", {}, ...sentences(machine).filter(Boolean)),
+    h("p", {}, ...said),
     h("p", { class: "small" }, `${machine.pieces} pieces that count, in all. ${tests}`),
-    h(
-      "p",
-      { class: "care-note" },
-      "Inspect the machine only with the rollers stopped and the drive locked out; its manual and " +
-        "local rules come first.",
-    ),
+    said.some((each) => typeof each === "string" && each.includes("locked out"))
+      ? ""
+      : h("p", { class: "care-note" }, CARE),
   );
 }
 

@@ -15,6 +15,7 @@ import { CARE, stateSign } from "./study-states.js";
 import { dateTime } from "./times.js";
 import { inches, plainLength, unit } from "./units.js";
 import words from "../api/words.js";
+import "./print.js";
 
 const path = `api/studies/${asked("id")}`;
 let refusal = "";

@@ -1,5 +1,6 @@
 package org.chordlog.web;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.junit.jupiter.api.Test;
@@ -19,6 +20,8 @@ final class MachinePagesTest extends ShopTest {
     shop.counts(".picture svg", 3);
     shop.sees("section", "It began on");
     shop.sees("table", "Door frame arches");
+    String card = shop.text(".machine-card");
+    assertEquals(card.indexOf("locked out"), card.lastIndexOf("locked out"), "said once: " + card);
   }
 
   @Test

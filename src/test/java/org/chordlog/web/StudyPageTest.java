@@ -51,6 +51,9 @@ final class StudyPageTest extends BrowserTest {
     visitor.sees("section[aria-label='Charts'] table", "EV, repeatability: ");
     visitor.sees("#study", "Report, PDF");
     visitor.findsNothingGrave();
+    visitor.page.executeScript("dispatchEvent(new Event('beforeprint'))");
+    visitor.counts("details:not([open])", 0); // what is below a heading is printed with it
+    visitor.page.executeScript("dispatchEvent(new Event('afterprint'))");
     visitor.looksAt(390, 844);
     Await.until(
         () ->
