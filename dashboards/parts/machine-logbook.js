@@ -22,6 +22,7 @@ export class MachineLogbook {
     this.path = path;
     this.name = name;
     this.entries = [];
+    this.causes = [];
     this.corrected = false;
     this.asked = [];
     this.mayWrite = false;
@@ -47,7 +48,12 @@ export class MachineLogbook {
   async show() {
     this.mayWrite = await may("MACHINE");
     this.writing.hidden = !this.mayWrite;
-    const [page, asked] = await Promise.all([get(`${this.path}/logbook?limit=${PAGE}`), openRequests()]);
+    const [page, causes, asked] = await Promise.all([
+      get(`${this.path}/logbook?limit=${PAGE}`),
+      get(`${this.path}/signal-answers`),
+      openRequests(),
+    ]);
+    this.causes = causes;
     this.asked = asked.filter(({ kind, body }) => kind === "LOGBOOK_ENTRY" && body.machine === this.name);
     this.take(page, []);
   }
@@ -80,6 +86,7 @@ export class MachineLogbook {
           : this.button(this.corrected ? "Hide what was corrected" : "Show what was corrected", this.turn),
         this.next === null ? null : this.button("Older entries", this.older),
       ),
+      ...(this.causes.length === 0 ? [] : [h("h3", {}, "Causes found for signals"), causeTable(this.causes)]),
     );
   }
 
@@ -179,6 +186,25 @@ export class MachineLogbook {
     });
   }
 }
+
+/** What somebody found behind a signal of a job, said at that job's page. */
+const causeTable = (causes) =>
+  table(
+    "Causes found for signals, the newest first",
+    [
+      { head: "When", cell: (each) => dateTime(each.at) },
+      { head: "Cause", kind: "lead new", cell: (each) => each.cause },
+      { head: "What was done", kind: "new named", cell: (each) => each.action },
+      {
+        head: "Job",
+        kind: "new named",
+        cell: (each) => h("a", { href: `job.html?job=${each.jobId}#signals` }, each.job || `Job ${each.jobId}`),
+      },
+      { head: "By", kind: "named", cell: (each) => each.by },
+    ],
+    causes,
+    "lines",
+  );
 
 const holds = ({ withdraws, correctedBy }) => !withdraws && correctedBy === null;
 

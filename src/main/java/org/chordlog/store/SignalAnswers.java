@@ -13,4 +13,7 @@ public interface SignalAnswers {
 
   /** Answers of a job with id above {@code afterId}, ascending; the last one of a point counts. */
   List<SignalAnswer> ofJob(long jobId, long afterId);
+
+  /** Those that count in the jobs of a machine, the newest first. */
+  List<SignalAnswer> ofMachine(String machine, int limit);
 }

@@ -19,6 +19,7 @@ import org.jspecify.annotations.Nullable;
 /** What was found and done about signals: an answered one no longer holds the verdict of a job. */
 final class SignalAnswerRoutes {
   private static final String PATH = "/api/jobs/{job}/signal-answers";
+  private static final int MOST = 50;
   private final Store store;
   private final Clock clock;
 
@@ -58,8 +59,16 @@ final class SignalAnswerRoutes {
     }
   }
 
+  /** A cause that was found on a machine, and in which of its jobs. */
+  record MachineCauseView(
+      long id, long jobId, String job, String cause, String action, String at, String by) {}
+
   List<Route> routes() {
     return List.of(
+        Route.get(
+                "/api/machines/{machine}/signal-answers",
+                "Causes found for signals in a machine's jobs, the newest first, at most " + MOST)
+            .answersList(MachineCauseView.class, this::onMachine),
         Route.get(PATH, "Answers to signals of a job, in order")
             .answersList(AnswerView.class, this::list),
         Route.post(Right.ANSWER, PATH, "Says what caused a signal and what was done")
@@ -70,6 +79,17 @@ final class SignalAnswerRoutes {
   private List<AnswerView> list(Call call) {
     long job = JobRoutes.find(store.jobs(), call).id();
     return store.signalAnswers().ofJob(job, 0).stream().map(AnswerView::of).toList();
+  }
+
+  private List<MachineCauseView> onMachine(Call call) {
+    String machine = call.name("machine");
+    return store.signalAnswers().ofMachine(machine, MOST).stream().map(this::found).toList();
+  }
+
+  private MachineCauseView found(SignalAnswer a) {
+    String job = store.jobs().readable(a.jobId()).map(each -> each.name()).orElse("");
+    return new MachineCauseView(
+        a.id(), a.jobId(), job, a.cause(), a.action(), Times.iso(a.atMicros()), a.by());
   }
 
   private AnswerView answer(Call call) {

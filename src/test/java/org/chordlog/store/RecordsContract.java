@@ -152,6 +152,9 @@ public abstract class RecordsContract extends StoreContract {
     assertEquals(List.of(first, second), store.signalAnswers().ofJob(reading.jobId(), 0));
     assertEquals(List.of(second), store.signalAnswers().ofJob(reading.jobId(), first.id()));
     assertEquals(List.of(), store.signalAnswers().ofJob(99, 0));
+    String machine = store.jobs().find(reading.jobId()).orElseThrow().machine();
+    assertEquals(List.of(second), store.signalAnswers().ofMachine(machine, 9), "the newest counts");
+    assertEquals(List.of(), store.signalAnswers().ofMachine("another", 9));
     assertEquals(answerWithId(first.id(), reading), first);
   }
 

@@ -31,6 +31,23 @@ final class LogbookPageTest extends ShopTest {
     shop.findsNothingGrave();
   }
 
+  /** What somebody found at a job's page is work on the machine, too. */
+  @Test
+  void aCauseThatWasFoundForASignalIsInTheLogBook() throws Exception {
+    long job = shop.jobId("Canopy hoops");
+    long reading = shop.served.store.readings().ofJob(job, 0, 9).get(5).id();
+    String body =
+        "{\"characteristic\": \"start\", \"chart\": \"INDIVIDUALS\", \"readingId\": "
+            + reading
+            + ", \"cause\": \"Entry guide worn\", \"action\": \"Guide renewed\"}";
+    String path = "/api/jobs/" + job + "/signal-answers";
+    assertEquals(201, shop.served.post(path, body).statusCode());
+    String machine = shop.served.store.jobs().find(job).orElseThrow().machine();
+    shop.go("/machine.html?machine=" + machine.replace(" ", "%20"));
+    shop.first(BOOK + " tr", "Entry guide worn Guide renewed Canopy hoops");
+    shop.findsNothingGrave();
+  }
+
   @Test
   void workIsWrittenThenCorrectedThenTakenBack() throws Exception {
     shop.go("/machine.html?machine=roller%202");

@@ -61,6 +61,22 @@ record SqlSignalAnswers(Database database) implements SignalAnswers {
                 afterId));
   }
 
+  @Override
+  public List<SignalAnswer> ofMachine(String machine, int limit) {
+    return database.read(
+        connection ->
+            Sql.list(
+                connection,
+                "SELECT a.* FROM job j JOIN signal_answer a ON a.job_id = j.id WHERE j.machine = ?"
+                    + " AND NOT EXISTS (SELECT 1 FROM signal_answer n WHERE n.job_id = a.job_id"
+                    + " AND n.characteristic = a.characteristic AND n.chart = a.chart"
+                    + " AND n.reading_id = a.reading_id AND n.id > a.id)"
+                    + " ORDER BY a.id DESC LIMIT ?",
+                SqlSignalAnswers::map,
+                machine,
+                limit));
+  }
+
   private static SignalAnswer map(ResultSet row) throws SQLException {
     return new SignalAnswer(
         row.getLong("id"),
