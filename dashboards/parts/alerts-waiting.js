@@ -1,6 +1,7 @@
 // How many alerts wait for somebody, in the bar of every page: a word with its number; the word alone for none.
 
 import { get } from "./api.js";
+import { h } from "./dom.js";
 
 const LOOK_MS = 60000;
 
@@ -9,9 +10,10 @@ export function showWaiting(link) {
   let streams = false;
   const look = () => get("api/alerts/waiting").then(show).catch(() => {});
   const show = ({ waiting }) => {
-    const words = `${waiting} ${waiting === 1 ? "alert" : "alerts"}`;
+    const word = waiting === 1 ? "alert" : "alerts";
+    const words = `${waiting} ${word}`;
     link.dataset.waiting = String(waiting > 0);
-    link.textContent = waiting > 0 ? words : "Alerts";
+    link.replaceChildren(waiting > 0 ? h("span", {}, String(waiting), h("span", {}, ` ${word}`)) : "Alerts");
     link.title = waiting > 0 ? `${words} ${waiting === 1 ? "waits" : "wait"} for somebody` : "";
   };
   document.addEventListener("alerts", ({ detail }) => {
