@@ -4,6 +4,8 @@ package org.chordlog.measure;
 public record Exclusion(
     long id, long readingId, boolean excluded, String reason, long atMicros, String by) {
   private static final String ROLLED_AGAIN = "Rolled again after pass ";
+  private static final String BELONGS = "Belongs to job ";
+  private static final String THERE = ": there as piece ";
 
   public Exclusion {
     Check.text("reason", reason);
@@ -17,5 +19,20 @@ public record Exclusion(
   /** Whether a later pass of its piece took the place of this reading. */
   public boolean rolledAgain() {
     return excluded && reason.startsWith(ROLLED_AGAIN);
+  }
+
+  /** The reason of a reading that was moved to the job it belongs to, and its piece there. */
+  public static String belongsTo(String job, int piece) {
+    return BELONGS + job + THERE + piece;
+  }
+
+  /** Whether that is the reason of a reading that was moved to another job. */
+  public static boolean moved(String reason) {
+    return reason.startsWith(BELONGS) && reason.contains(THERE);
+  }
+
+  /** Whether it counts in another job, to which it was moved. */
+  public boolean moved() {
+    return excluded && moved(reason);
   }
 }

@@ -43,6 +43,12 @@ public record Reading(
     return new Reading(newId, source, place, measured, result, circumstances);
   }
 
+  /** The same reading under another running number of its station. */
+  public Reading withSequence(long sequence) {
+    Source numbered = new Source(station(), sequence, clock(), rawHex());
+    return new Reading(id, numbered, place, measured, result, circumstances);
+  }
+
   /** The same reading in other circumstances. */
   public Reading withCircumstances(Circumstances changed) {
     return new Reading(id, source, place, measured, result, changed);

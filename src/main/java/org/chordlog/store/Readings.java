@@ -31,6 +31,12 @@ public interface Readings {
   /** The same with the profiles of a piece that ran through, in the same commit. */
   CompletableFuture<Reading> append(Reading reading, List<PassedProfile> profiles);
 
+  /**
+   * Queues readings that go to another job, and returns at once. All of it is one commit, after
+   * which the future completes with the new readings in order; otherwise as {@link #append}.
+   */
+  CompletableFuture<List<Reading>> move(PieceMove move);
+
   /** The profiles stored with a reading, in the order of the passes; none of most readings. */
   List<PassedProfile> profiles(long readingId);
 

@@ -10,9 +10,14 @@ import java.sql.Statement;
 import java.util.List;
 import org.chordlog.Await;
 import org.chordlog.harness.PostgresServer;
+import org.chordlog.measure.Change;
+import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.Job;
+import org.chordlog.measure.Reading;
 import org.chordlog.store.FeedPage;
+import org.chordlog.store.PieceMove;
 import org.chordlog.store.Some;
+import org.chordlog.store.Store;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -63,6 +68,38 @@ final class ForwarderTest {
     assertEquals("", status.problem());
     assertEquals(1, status.counts().connections());
     assertTrue(status.lastDeliveredMicros() > 0);
+  }
+
+  /** Readings that were moved to another job arrive with their exclusions and notes. */
+  @Test
+  void whatWasMovedToAnotherJobArrives() throws Exception {
+    edge.measure(30);
+    edge.start();
+    edge.complete();
+    Store store = edge.store();
+    Reading from = store.readings().find(30).orElseThrow();
+    Job other = store.jobs().add(Some.job("K", "M"), "me");
+    Reading there =
+        new Reading(
+            0,
+            from.source(),
+            new Reading.Place(other.id(), 1, from.position()),
+            from.measured(),
+            from.result(),
+            from.circumstances());
+    Exclusion here = new Exclusion(0, 30, true, Exclusion.belongsTo("K", 1), Some.T0, "me");
+    long sequence = store.readings().lastSequence(from.station());
+    PieceMove move =
+        new PieceMove(
+            List.of(new PieceMove.Moved(from, there, here, "Rolled again after pass 1")),
+            List.of(),
+            List.of(),
+            new Change(0, Some.T0, "me", "pieces of job 1", "piece 10", "piece 1", "moved"));
+    List<Reading> kept = store.readings().move(move.numberedFrom(sequence + 1)).join();
+    edge.complete();
+    edge.assertEqual();
+    assertEquals(
+        1, edge.count("SELECT count(*) FROM plant.reading WHERE id = " + kept.get(0).id()));
   }
 
   /** The plant hears of what is wrong with the records here, though it is all delivered. */

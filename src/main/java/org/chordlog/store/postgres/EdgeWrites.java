@@ -3,6 +3,7 @@ package org.chordlog.store.postgres;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import org.chordlog.measure.BadInput;
@@ -11,7 +12,9 @@ import org.chordlog.measure.Reading;
 import org.chordlog.measure.ReadingKind;
 import org.chordlog.measure.Sample;
 import org.chordlog.store.DoneAlready;
+import org.chordlog.store.PieceMove;
 import org.chordlog.store.StoreException;
+import org.chordlog.store.sql.PieceMoves;
 import org.chordlog.store.sql.ProfileRow;
 import org.chordlog.store.sql.ReadingRow;
 import org.chordlog.store.sql.Sql;
@@ -77,6 +80,24 @@ record EdgeWrites(EdgeReads reads) implements Writes {
     } catch (BadInput | StoreException | DoneAlready e) {
       return CompletableFuture.failedFuture(e);
     }
+  }
+
+  @Override
+  public CompletableFuture<List<Reading>> move(PieceMove move) {
+    try {
+      return CompletableFuture.completedFuture(call(connection -> insert(connection, move)));
+    } catch (BadInput | StoreException e) {
+      return CompletableFuture.failedFuture(e);
+    }
+  }
+
+  private static List<Reading> insert(Connection connection, PieceMove move) throws SQLException {
+    List<Reading> kept = new ArrayList<>();
+    for (Reading each : move.there()) {
+      kept.add(insert(connection, each, List.of()));
+    }
+    PieceMoves.insert(connection, move, kept);
+    return kept;
   }
 
   private static Reading insert(Connection connection, Reading reading, List<PassedProfile> runs)

@@ -26,7 +26,7 @@ record ExclusionRows(Database database) {
         exclusion.by());
   }
 
-  private static long insert(Connection connection, Exclusion exclusion) throws SQLException {
+  static long insert(Connection connection, Exclusion exclusion) throws SQLException {
     long job =
         Sql.number(connection, "SELECT job_id FROM reading WHERE id = ?", exclusion.readingId());
     if (job == 0) {

@@ -10,6 +10,7 @@ import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.SetUp;
 import org.chordlog.store.KeptReading;
+import org.chordlog.store.PieceMove;
 import org.chordlog.store.ReadingQuery;
 import org.chordlog.store.Readings;
 import org.jspecify.annotations.Nullable;
@@ -20,6 +21,11 @@ record SqlReadings(Database database, SetUps setUps, ExclusionRows exclusions) i
   @Override
   public CompletableFuture<Reading> append(Reading reading, List<PassedProfile> profiles) {
     return database.writes().append(reading, profiles);
+  }
+
+  @Override
+  public CompletableFuture<List<Reading>> move(PieceMove move) {
+    return database.writes().move(move);
   }
 
   @Override

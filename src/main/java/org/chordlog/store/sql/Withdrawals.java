@@ -15,13 +15,17 @@ record Withdrawals(Database database) {
         id, withdrawal.eventId(), withdrawal.reason(), withdrawal.atMicros(), withdrawal.by());
   }
 
+  static boolean takenBack(Connection connection, long event) throws SQLException {
+    return Sql.number(connection, "SELECT count(*) FROM event_withdrawal WHERE event_id = ?", event)
+        > 0;
+  }
+
   static long insert(Connection connection, EventWithdrawal withdrawal) throws SQLException {
     long event = withdrawal.eventId();
     if (Sql.number(connection, "SELECT count(*) FROM job_event WHERE id = ?", event) == 0) {
       throw new BadInput("eventId", event, "does not exist", "the number of an event");
     }
-    if (Sql.number(connection, "SELECT count(*) FROM event_withdrawal WHERE event_id = ?", event)
-        > 0) {
+    if (takenBack(connection, event)) {
       throw new BadInput("eventId", event, "is already taken back", "an event that still counts");
     }
     return Sql.insert(

@@ -6,11 +6,15 @@ import java.util.function.Supplier;
 import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Sample;
+import org.chordlog.store.PieceMove;
 import org.chordlog.store.StoreException;
 
 /** What changes the database; any thread. */
 public interface Writes {
   CompletableFuture<Reading> append(Reading reading, List<PassedProfile> profiles);
+
+  /** As {@link org.chordlog.store.Readings#move}. */
+  CompletableFuture<List<Reading>> move(PieceMove move);
 
   /** False when they were dropped. */
   boolean append(String station, List<Sample> samples);
@@ -27,6 +31,11 @@ public interface Writes {
 
     @Override
     public CompletableFuture<Reading> append(Reading reading, List<PassedProfile> profiles) {
+      return CompletableFuture.failedFuture(refusal.get());
+    }
+
+    @Override
+    public CompletableFuture<List<Reading>> move(PieceMove move) {
       return CompletableFuture.failedFuture(refusal.get());
     }
 

@@ -3,7 +3,9 @@ package org.chordlog.store.sqlite;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.ReadingKind;
@@ -47,7 +49,19 @@ final class ReadingWriter {
 
   /** The reading with its number; {@link #kept} follows unless the row is taken back. */
   Reading insert(Reading reading) throws SQLException {
-    long id = lastId + 1;
+    return insert(reading, lastId + 1);
+  }
+
+  /** The same of several; {@link #kept} follows for each unless all are taken back. */
+  List<Reading> insert(List<Reading> readings) throws SQLException {
+    List<Reading> numbered = new ArrayList<>();
+    for (Reading each : readings) {
+      numbered.add(insert(each, lastId + 1 + numbered.size()));
+    }
+    return numbered;
+  }
+
+  private Reading insert(Reading reading, long id) throws SQLException {
     ReadingRow.bind(insert, reading, id, run);
     insert.executeUpdate();
     return reading.withId(id);

@@ -12,6 +12,7 @@ import org.chordlog.measure.Reading;
 import org.chordlog.store.DoneAlready;
 import org.chordlog.store.RequestKey;
 import org.chordlog.store.sql.Now;
+import org.chordlog.store.sql.PieceMoves;
 import org.chordlog.store.sql.ProfileRow;
 import org.chordlog.store.sql.Sql;
 import org.chordlog.store.sql.SqlAnsweredRequests;
@@ -127,7 +128,7 @@ final class Transactions {
     if (work instanceof WriteTask.Append append) {
       return apply(append);
     }
-    return apply((WriteTask.Call<?>) work);
+    return work instanceof WriteTask.Move move ? apply(move) : apply((WriteTask.Call<?>) work);
   }
 
   private Runnable apply(WriteTask.Append append) throws SQLException {
@@ -172,6 +173,34 @@ final class Transactions {
       ProfileRow.insert(connection, kept.id(), profile);
     }
     RequestKey key = append.key();
+    if (key != null) {
+      SqlAnsweredRequests.note(connection, key);
+    }
+    return kept;
+  }
+
+  private Runnable apply(WriteTask.Move move) throws SQLException {
+    Sql.run(connection, "SAVEPOINT task");
+    try {
+      List<Reading> kept = insertAll(move);
+      Sql.run(connection, "RELEASE task");
+      for (int i = 0; i < kept.size(); i++) {
+        readings.kept(kept.get(i), move.rowHashes().get(i));
+      }
+      return () -> move.done().complete(kept);
+    } catch (SQLException e) {
+      if (!Failures.ofValues(e)) {
+        throw e;
+      }
+      undoTask();
+      return refuse(move.done(), e);
+    }
+  }
+
+  private List<Reading> insertAll(WriteTask.Move move) throws SQLException {
+    List<Reading> kept = readings.insert(move.move().there());
+    PieceMoves.insert(connection, move.move(), kept);
+    RequestKey key = move.key();
     if (key != null) {
       SqlAnsweredRequests.note(connection, key);
     }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.concurrent.CompletableFuture;
 import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Reading;
+import org.chordlog.store.PieceMove;
 import org.chordlog.store.RequestKey;
 import org.chordlog.store.sql.Sql;
 import org.jspecify.annotations.Nullable;
@@ -29,6 +30,14 @@ sealed interface WriteTask {
       return profiles.isEmpty() && key == null;
     }
   }
+
+  /** Readings that go to another job: held and retried as a reading is, all of it or nothing. */
+  record Move(
+      PieceMove move,
+      List<byte[]> rowHashes,
+      @Nullable RequestKey key,
+      CompletableFuture<List<Reading>> done)
+      implements WriteTask {}
 
   /** Anything else: fails as soon as a commit fails, so that the waiting caller learns of it. */
   record Call<T>(Sql.Body<T> body, CompletableFuture<T> done) implements WriteTask {}

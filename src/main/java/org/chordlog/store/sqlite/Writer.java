@@ -17,6 +17,7 @@ import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Stale;
 import org.chordlog.store.DoneAlready;
+import org.chordlog.store.PieceMove;
 import org.chordlog.store.RequestKey;
 import org.chordlog.store.StoreException;
 import org.chordlog.store.StoreSettings;
@@ -93,6 +94,15 @@ final class Writer implements AutoCloseable {
       Reading reading, List<PassedProfile> profiles, CompletableFuture<Reading> done) {
     byte[] hash = sealer.hash(reading, run);
     return new WriteTask.Append(reading, profiles, hash, RequestKey.current(), done);
+  }
+
+  CompletableFuture<List<Reading>> move(PieceMove move) {
+    CompletableFuture<List<Reading>> done = new CompletableFuture<>();
+    List<byte[]> hashes = move.there().stream().map(each -> sealer.hash(each, run)).toList();
+    if (!offered(new WriteTask.Move(move, hashes, RequestKey.current(), done))) {
+      done.completeExceptionally(new StoreException("not stored: " + why(), null));
+    }
+    return done;
   }
 
   <T> T call(Sql.Body<T> body) {

@@ -8,6 +8,7 @@ import java.util.concurrent.CompletableFuture;
 import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Sample;
+import org.chordlog.store.PieceMove;
 import org.chordlog.store.StoreHealth;
 import org.chordlog.store.StoreSettings;
 import org.chordlog.store.sql.Sql;
@@ -39,6 +40,11 @@ record Writing(
   @Override
   public CompletableFuture<Reading> append(Reading reading, List<PassedProfile> profiles) {
     return writer.append(reading, profiles);
+  }
+
+  @Override
+  public CompletableFuture<List<Reading>> move(PieceMove move) {
+    return writer.move(move);
   }
 
   @Override
