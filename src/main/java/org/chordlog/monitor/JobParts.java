@@ -80,7 +80,9 @@ final class JobParts {
     Observation seen = observations.of(reading);
     Exclusion last = exclusions.get(reading.id());
     boolean counts = last == null || !last.excluded();
-    positions.add(reading.piece(), reading.position(), counts);
+    if (last == null || !last.moved()) {
+      positions.add(reading.piece(), reading.position(), counts);
+    }
     excluded += counts ? 0 : 1;
     if (seen == null || (last != null && last.excluded() && !last.rolledAgain())) {
       return;

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.chordlog.measure.Decision;
+import org.chordlog.measure.Exclusion;
 import org.chordlog.stats.GapTally;
 import org.chordlog.stats.PieceGap;
 
@@ -50,9 +51,11 @@ public final class ReadingCounts {
     return List.copyOf(lots);
   }
 
-  /** A reading of a product that was excluded for that reason. */
+  /** A reading of a product that was excluded for that reason; a moved one is of another job's. */
   public void addExcluded(int piece, String position, String reason) {
-    positions.add(piece, position, false);
+    if (!Exclusion.moved(reason)) {
+      positions.add(piece, position, false);
+    }
     reasons.merge(reason, 1L, Long::sum);
   }
 

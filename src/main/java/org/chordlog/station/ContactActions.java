@@ -86,7 +86,7 @@ final class ContactActions {
   }
 
   private void excludeAndGoBack(Reading reading, String reason, String by) {
-    var unused = exclusions.add(reading, true, reason, by);
+    var unused = exclusions.undo(reading, reason, by);
     asking.news(() -> station.returnTo(reading));
   }
 }

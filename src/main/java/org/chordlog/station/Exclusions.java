@@ -1,6 +1,7 @@
 package org.chordlog.station;
 
 import java.util.List;
+import java.util.Optional;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
 import org.chordlog.measure.Exclusion;
@@ -33,12 +34,35 @@ record Exclusions(String station, StationContext around) {
         .toList();
   }
 
+  /** A reading that was moved to another job counts there: it is moved back, not put back. */
+  void refuseIfMoved(Reading reading) {
+    readings().withExclusions(List.of(reading)).stream()
+        .flatMap(each -> Optional.ofNullable(each.exclusion()).stream())
+        .filter(Exclusion::moved)
+        .findFirst()
+        .ifPresent(
+            each -> {
+              throw new BadInput(
+                  "reading",
+                  reading.id(),
+                  "was moved (" + each.reason() + ")",
+                  "the reading in that job, or move its piece back from there");
+            });
+  }
+
   Exclusion add(Reading reading, boolean excluded, String reason, String by) {
     long now = around.clock().wallMicros();
     Exclusion kept =
         readings()
             .add(new Exclusion(0, reading.id(), excluded, Check.text("reason", reason), now, by));
     around.announcer().announce(new Announcement.Excluded(station, reading.jobId(), kept));
+    return kept;
+  }
+
+  /** The same where its place is to be measured again, also after a start. */
+  Exclusion undo(Reading reading, String reason, String by) {
+    Exclusion kept = add(reading, true, reason, by);
+    new KeptPlace(around.store(), reading.jobId()).put(Place.of(reading));
     return kept;
   }
 }

@@ -1,6 +1,7 @@
 package org.chordlog.station;
 
 import java.util.concurrent.CompletableFuture;
+import java.util.function.UnaryOperator;
 import org.chordlog.measure.Reading;
 import org.jspecify.annotations.Nullable;
 
@@ -31,6 +32,11 @@ final class PresentContact {
 
   void gave(CompletableFuture<Reading> kept) {
     reading = kept;
+  }
+
+  /** The reading it gave was moved to another job. */
+  void moved(UnaryOperator<CompletableFuture<Reading>> there) {
+    reading = reading == null ? null : there.apply(reading);
   }
 
   /** The bridge stands on a flat or a master: what is captured from now on is no reading. */

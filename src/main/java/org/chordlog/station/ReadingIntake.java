@@ -1,6 +1,8 @@
 package org.chordlog.station;
 
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.concurrent.CompletableFuture;
 import org.chordlog.capture.CaptureOutcome;
 import org.chordlog.capture.CaptureOutcome.Reason;
@@ -13,6 +15,7 @@ import org.chordlog.measure.Length;
 import org.chordlog.measure.Quantity;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Sentence;
+import org.chordlog.store.PieceMove;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -171,6 +174,29 @@ final class ReadingIntake {
     contact.gave(kept);
     guard.gave(reading.captured().monotonicNanos(), kept);
     return kept.thenApply(TriggerAnswer.Taken::new);
+  }
+
+  /** Number of the newest reading taken; empty while one waits for its commit. */
+  OptionalLong settled() {
+    return counters.pendingReadings.get() == 0 ? OptionalLong.of(sequence) : OptionalLong.empty();
+  }
+
+  /**
+   * Readings that go to another job get the next numbers, after {@code stored} too, the highest in
+   * the store. Empty, and nothing done, where the newest is not {@code newest} any more.
+   */
+  Optional<CompletableFuture<List<Reading>>> move(PieceMove asked, long newest, long stored) {
+    if (sequence != newest) {
+      return Optional.empty();
+    }
+    sequence = Math.max(sequence, stored);
+    PieceMove move = asked.numberedFrom(sequence + 1);
+    sequence += move.readings().size();
+    CompletableFuture<List<Reading>> kept = readingLog.move(move);
+    WhereMoved there = new WhereMoved(move, kept);
+    contact.moved(there);
+    guard.moved(there);
+    return Optional.of(kept);
   }
 
   CompletableFuture<TriggerAnswer> refused(Rejected rejection) {

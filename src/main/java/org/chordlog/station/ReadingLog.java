@@ -5,6 +5,7 @@ import java.util.concurrent.CompletableFuture;
 import org.chordlog.measure.Incident;
 import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Reading;
+import org.chordlog.store.PieceMove;
 import org.chordlog.store.Readings;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
@@ -39,6 +40,21 @@ final class ReadingLog {
     } catch (RuntimeException e) {
       settled(reading, null, e);
       return CompletableFuture.failedFuture(e);
+    }
+  }
+
+  /** Readings that go to another job; the future is done, or failed, when they are announced. */
+  CompletableFuture<List<Reading>> move(PieceMove move) {
+    counters.pendingReadings.addAndGet(move.readings().size());
+    return readings.move(move).whenComplete((kept, failure) -> moved(move, kept, failure));
+  }
+
+  private void moved(PieceMove asked, @Nullable List<Reading> kept, @Nullable Throwable failure) {
+    counters.pendingReadings.addAndGet(-asked.readings().size());
+    if (kept == null) {
+      LOG.atError().setCause(failure).log("readings were not moved to another job");
+    } else {
+      kept.forEach(each -> announcer.announce(new Announcement.Taken(each.station(), each)));
     }
   }
 

@@ -1,5 +1,8 @@
 package org.chordlog.station;
 
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.concurrent.CompletableFuture;
 import org.chordlog.capture.Capture;
 import org.chordlog.measure.BadInput;
@@ -7,6 +10,7 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
 import org.chordlog.profile.LivePiece;
 import org.chordlog.radius.ZeroEvaluation;
+import org.chordlog.store.PieceMove;
 import org.chordlog.store.RequestKey;
 import org.jspecify.annotations.Nullable;
 
@@ -163,6 +167,31 @@ final class Station {
     @Nullable Job job = parts.current.work().job();
     if (job != null && job.id() == reading.jobId()) {
       goTo(Place.of(reading).on(job.plan()));
+    }
+  }
+
+  /** Number of the newest reading taken; empty while one waits for its commit. */
+  OptionalLong settled() {
+    return parts.intake.settled();
+  }
+
+  /**
+   * Readings go to another job, and the station to where it is to go on; empty, and nothing done,
+   * where another reading than {@code newest} is the newest by now.
+   */
+  Optional<CompletableFuture<List<Reading>>> move(PieceMove move, long newest, long stored) {
+    Optional<CompletableFuture<List<Reading>>> kept = parts.intake.move(move, newest, stored);
+    if (kept.isPresent()) {
+      returnTo(move.readings().get(0).from());
+      goOnAfter(move.there().get(move.readings().size() - 1));
+    }
+    return kept;
+  }
+
+  private void goOnAfter(Reading last) {
+    @Nullable Job job = parts.current.work().job();
+    if (job != null && job.id() == last.jobId()) {
+      goTo(Place.of(last).after(job.plan()));
     }
   }
 

@@ -32,6 +32,7 @@ public final class StationActions {
   private final ContactActions contacts;
   private final GaugeActions gauge;
   private final StudyActions studies;
+  private final MoveActions moves;
 
   StationActions(Station station, Mailbox mailbox, StationContext around) {
     this.name = station.settings().name();
@@ -45,6 +46,7 @@ public final class StationActions {
     this.contacts = new ContactActions(station, asking, job, exclusions);
     this.gauge = new GaugeActions(station, around, job, events, contacts);
     this.studies = new StudyActions(name, around);
+    this.moves = new MoveActions(station, asking, around);
   }
 
   private Store store() {
@@ -210,8 +212,7 @@ public final class StationActions {
           "The last reading is now piece %s, %s. Look again before you undo."
               .formatted(last.piece(), last.position()));
     }
-    Exclusion kept = exclusions.add(last, true, reason, by);
-    new KeptPlace(store(), last.jobId()).put(Place.of(last));
+    Exclusion kept = exclusions.undo(last, reason, by);
     asking.news(() -> station.returnTo(last));
     return kept;
   }
@@ -221,7 +222,16 @@ public final class StationActions {
     Reading reading =
         store().readings().find(readingId).orElseThrow(() -> UnknownId.of("readingId", readingId));
     job.refuseIfClosed(reading.jobId());
+    exclusions.refuseIfMoved(reading);
     return exclusions.add(reading, excluded, reason, by);
+  }
+
+  /**
+   * The newest pieces of a job belong to another one of this machine and station: their readings
+   * are excluded here, with where they went, and count there as if they had been taken there.
+   */
+  public PiecesMoved move(PiecesToMove pieces, String by) {
+    return moves.move(pieces, by);
   }
 
   /** Records what happened in the active job, after its last reading. */

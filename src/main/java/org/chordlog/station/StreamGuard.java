@@ -2,7 +2,9 @@ package org.chordlog.station;
 
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.List;
 import java.util.concurrent.CompletableFuture;
+import java.util.function.UnaryOperator;
 import org.chordlog.capture.StreamDoubt;
 import org.chordlog.measure.Incident;
 import org.chordlog.measure.Reading;
@@ -49,6 +51,14 @@ final class StreamGuard {
     if (given.size() > KEPT) {
       given.removeFirst();
     }
+  }
+
+  /** Readings were moved to another job: what is in doubt later are those there. */
+  void moved(UnaryOperator<CompletableFuture<Reading>> there) {
+    List<Given> now =
+        given.stream().map(each -> new Given(each.nanos, there.apply(each.reading))).toList();
+    given.clear();
+    given.addAll(now);
   }
 
   void doubted(StreamDoubt newest, long nowMicros) {

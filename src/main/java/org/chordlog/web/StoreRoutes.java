@@ -77,6 +77,7 @@ final class StoreRoutes {
     all.addAll(new RadiusRoutes(store, stations).routes());
     all.addAll(new DoubtRoutes(store, stations).routes());
     all.addAll(new RecordRoutes(store, stations).routes());
+    all.addAll(new PieceMoveRoutes(store, stations).routes());
     all.addAll(new MasterRoutes(stations, with.clock()).routes());
     all.addAll(new PortProbeRoutes(others, with.ports()).routes());
     all.addAll(with.ports().around(new PortReadRoutes(others).routes()));

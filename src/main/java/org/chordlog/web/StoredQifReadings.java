@@ -1,10 +1,12 @@
 package org.chordlog.web;
 
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.NoSuchElementException;
+import java.util.Set;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.SetUp;
@@ -23,6 +25,7 @@ final class StoredQifReadings implements QifReadings {
   private final long jobId;
   private final long lastReadingId;
   private final Map<Long, String> excluded = new HashMap<>();
+  private final Set<Long> moved = new HashSet<>();
   private final Map<Long, SetUp> setUps = new HashMap<>();
   private final ReadingViews views;
 
@@ -33,6 +36,14 @@ final class StoredQifReadings implements QifReadings {
     views = new ReadingViews(store);
     for (Exclusion each : store.readings().exclusionsOfJob(jobId)) {
       excluded.put(each.readingId(), each.excluded() ? each.reason() : "");
+    }
+    excluded.forEach(this::noteMoved);
+  }
+
+  /** What was moved is of a piece of another job, whose document has it. */
+  private void noteMoved(long id, String reason) {
+    if (Exclusion.moved(reason)) {
+      moved.add(id);
     }
   }
 
@@ -63,9 +74,10 @@ final class StoredQifReadings implements QifReadings {
     @Override
     public boolean hasNext() {
       while (at == page.size() && !last) {
-        page = store.readings().ofJob(jobId, after, PAGE);
-        last = page.size() < PAGE;
-        after = page.isEmpty() ? after : page.get(page.size() - 1).id();
+        List<Reading> all = store.readings().ofJob(jobId, after, PAGE);
+        last = all.size() < PAGE;
+        after = all.isEmpty() ? after : all.get(all.size() - 1).id();
+        page = all.stream().filter(each -> !moved.contains(each.id())).toList();
         at = 0;
       }
       return at < page.size() && page.get(at).id() <= lastReadingId;

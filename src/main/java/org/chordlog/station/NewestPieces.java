@@ -1,0 +1,173 @@
+package org.chordlog.station;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import org.chordlog.measure.BadInput;
+import org.chordlog.measure.CaptureMode;
+import org.chordlog.measure.Exclusion;
+import org.chordlog.measure.Job;
+import org.chordlog.measure.Reading;
+import org.chordlog.measure.Stale;
+import org.chordlog.store.KeptReading;
+import org.chordlog.store.Readings;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The readings of a job from a piece on, in order, that may go to another job: those that count,
+ * and those of their earlier passes. Others that are excluded stay where they are.
+ */
+record NewestPieces(int firstPiece, List<KeptReading> all) {
+  private static final int PAGE = 1_000;
+  private static final int MOST = PiecesToMove.MOST;
+
+  static NewestPieces of(Readings readings, PiecesToMove asked) {
+    List<Reading> newest =
+        new ArrayList<>(readings.latestOfJob(asked.jobId(), Long.MAX_VALUE, MOST + 1));
+    requireSeen(newest, asked);
+    requireFew(newest, asked.firstPiece());
+    Collections.reverse(newest);
+    List<KeptReading> movable =
+        readings.withExclusions(newest).stream().filter(NewestPieces::mayGo).toList();
+    NewestPieces pieces =
+        new NewestPieces(
+            asked.firstPiece(),
+            movable.stream().filter(e -> e.reading().piece() >= asked.firstPiece()).toList());
+    pieces.requireCounting();
+    pieces.requireLast(movable);
+    pieces.requireByHand();
+    return pieces;
+  }
+
+  private static boolean mayGo(KeptReading each) {
+    @Nullable Exclusion out = each.exclusion();
+    return out == null || out.rolledAgain();
+  }
+
+  private static void requireSeen(List<Reading> newest, PiecesToMove asked) {
+    if (newest.isEmpty() || newest.get(0).id() != asked.lastReadingId()) {
+      throw new Stale(
+          newest.isEmpty()
+              ? "The job has no reading yet."
+              : "The last reading is now piece %d, %s. Look again before you move any."
+                  .formatted(newest.get(0).piece(), newest.get(0).position()));
+    }
+  }
+
+  private static void requireFew(List<Reading> newestFirst, int firstPiece) {
+    if (newestFirst.size() > MOST && newestFirst.get(MOST).piece() >= firstPiece) {
+      throw new BadInput(
+          "firstPiece",
+          firstPiece,
+          "and all after it have too many readings",
+          "a piece with up to " + MOST + " readings from it on");
+    }
+  }
+
+  /** One that is rolled again goes when it is measured again. */
+  private void requireCounting() {
+    Map<Integer, Boolean> counting = new TreeMap<>();
+    all.forEach(e -> counting.merge(e.reading().piece(), !e.excluded(), Boolean::logicalOr));
+    if (!counting.containsKey(firstPiece)) {
+      throw new BadInput(
+          "firstPiece", firstPiece, "has no reading that counts", "a piece that counts");
+    }
+    counting.forEach(
+        (piece, counts) -> {
+          if (!counts) {
+            throw new BadInput(
+                "firstPiece",
+                firstPiece,
+                "can't go: piece " + piece + " was rolled again and is not measured since",
+                "all pieces from it on measured to the end");
+          }
+        });
+  }
+
+  /** Between them nothing may stay behind. */
+  private void requireLast(List<KeptReading> movable) {
+    movable.stream()
+        .map(KeptReading::reading)
+        .filter(each -> each.id() > firstId() && each.piece() < firstPiece)
+        .findFirst()
+        .ifPresent(
+            each -> {
+              throw new BadInput(
+                  "firstPiece",
+                  firstPiece,
+                  "was measured before piece " + each.piece() + " of this job",
+                  "a piece with only later pieces after it, as " + each.piece());
+            });
+  }
+
+  private void requireByHand() {
+    if (all.stream().anyMatch(e -> e.reading().captured().mode() == CaptureMode.PASSING)) {
+      throw new BadInput(
+          "firstPiece",
+          firstPiece,
+          "ran through a gauge in the line, and so can't be moved",
+          "pieces that the bridge was set on");
+    }
+  }
+
+  /** Nothing else may have been measured on the machine since, or the order would be wrong. */
+  void requireNewestOnMachine(Readings readings, Job from, Job to) {
+    laterElsewhere(readings, from).ifPresent(each -> refuse(each, from, to));
+  }
+
+  private void refuse(Reading later, Job from, Job to) {
+    if (later.jobId() == to.id()) {
+      throw new BadInput(
+          "toJobId",
+          to.id(),
+          "has readings that were taken after piece " + firstPiece,
+          "a job that was not measured since then");
+    }
+    throw new BadInput(
+        "firstPiece",
+        firstPiece,
+        "is no longer the newest on %s: job number %d was measured there since"
+            .formatted(from.machine(), later.jobId()),
+        "pieces measured after all others of the machine");
+  }
+
+  private Optional<Reading> laterElsewhere(Readings readings, Job from) {
+    long after = firstId();
+    List<Reading> page;
+    do {
+      page = readings.ofMachine(from.machine(), after, PAGE);
+      Optional<Reading> found =
+          readings
+              .withExclusions(page.stream().filter(each -> each.jobId() != from.id()).toList())
+              .stream()
+              .filter(each -> !each.excluded())
+              .map(KeptReading::reading)
+              .findFirst();
+      if (found.isPresent()) {
+        return found;
+      }
+      after = page.isEmpty() ? after : page.get(page.size() - 1).id();
+    } while (page.size() == PAGE);
+    return Optional.empty();
+  }
+
+  long firstId() {
+    return all.get(0).reading().id();
+  }
+
+  int lastPiece() {
+    return all.stream().mapToInt(each -> each.reading().piece()).max().orElseThrow();
+  }
+
+  /** Index of the last of them up to that reading. */
+  int indexUpTo(long readingId) {
+    int index = 0;
+    while (index + 1 < all.size() && all.get(index + 1).reading().id() <= readingId) {
+      index++;
+    }
+    return index;
+  }
+}
