@@ -31,6 +31,16 @@ export async function anotherJob({ name, path, summary, load }) {
   });
 }
 
+/** The job that pieces of another one of this station belong to: its id, null when given up. */
+export async function jobOfPieces({ station, id }) {
+  return askJob(station, {
+    title: "Which job do the pieces belong to?",
+    intro: "Open jobs of this station. How many pieces go is asked next.",
+    without: id,
+    act: (jobId) => jobId,
+  });
+}
+
 async function askJob(name, { title, intro, without, act }) {
   const jobs = (await get("api/jobs?state=OPEN&limit=200")).items.filter(
     (job) => job.station === name && job.id !== without,

@@ -43,7 +43,7 @@ export class Point {
         `Point ${point.number}: piece ${point.piece}${point.position ? `, ${point.position}` : ""}`,
       ),
       ...point.broken.map((rule) => h("p", { class: "state", data: { state: "bad" } }, rule)),
-      ...page.items.map((reading) => this.item(reading, reasonOf(reading, exclusions))),
+      ...page.items.map((reading) => this.item(reading, reasonOf(reading, exclusions), movedFrom(reading, exclusions))),
     );
   }
 
@@ -52,7 +52,7 @@ export class Point {
     if (this.point) await this.show(this.job, this.point);
   }
 
-  item(reading, reason) {
+  item(reading, reason, moved) {
     const { value, plusMinus } = radius(reading);
     const trace = this.traces.get(reading.id) ?? h("div");
     this.traces.set(reading.id, trace);
@@ -91,12 +91,16 @@ export class Point {
         "div",
         { class: "row" },
         trace.firstChild ? null : traceButton(reading, trace),
-        h(
-          "button",
-          { class: "button changes", type: "button", on: { click: () => exclude(reading, !reason, this.changed) } },
-          reason ? "Include" : "Exclude",
-        ),
+        moved ? null : this.excludeButton(reading, reason),
       ),
+    );
+  }
+
+  excludeButton(reading, reason) {
+    return h(
+      "button",
+      { class: "button changes", type: "button", on: { click: () => exclude(reading, !reason, this.changed) } },
+      reason ? "Include" : "Exclude",
     );
   }
 }
@@ -111,9 +115,14 @@ function hint() {
 }
 
 export function reasonOf(reading, exclusions) {
-  const newest = exclusions.filter((each) => each.readingId === reading.id).at(-1);
+  const newest = newestOf(reading, exclusions);
   return newest?.excluded ? newest.reason : "";
 }
+
+/** Whether it counts in another job: here it is not included again. */
+export const movedFrom = (reading, exclusions) => newestOf(reading, exclusions)?.moved ?? false;
+
+const newestOf = (reading, exclusions) => exclusions.filter((each) => each.readingId === reading.id).at(-1);
 
 function traceButton(reading, place) {
   const button = h("button", { class: "button", type: "button" }, "Show depth");

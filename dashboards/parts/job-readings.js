@@ -3,7 +3,8 @@
 import { get, turns } from "./api.js";
 import { h, state, table } from "./dom.js";
 import { field, values } from "./forms.js";
-import { exclude, placeOf, reasonOf } from "./job-point.js";
+import { movePieces } from "./job-move.js";
+import { exclude, movedFrom, placeOf, reasonOf } from "./job-point.js";
 import { dateTime } from "./times.js";
 import { length, radius, unit } from "./units.js";
 import words from "../api/words.js";
@@ -45,10 +46,15 @@ export class Readings {
       { class: "button", type: "button", hidden: true, on: { click: () => this.list(this.next) } },
       "Show more",
     );
+    this.elsewhere = h(
+      "button",
+      { class: "button changes", type: "button", on: { click: () => movePieces(this.job, this.changed) } },
+      "Pieces belong to another job",
+    );
     this.element = h(
       "section",
       { class: "sheet form", id: "readings", "aria-label": "Readings" },
-      h("h2", {}, "Readings"),
+      h("div", { class: "sheet-head" }, h("h2", {}, "Readings"), this.elsewhere),
       this.filter,
       this.place,
       h("p", {}, this.more),
@@ -57,6 +63,7 @@ export class Readings {
 
   async show(job, bounds) {
     Object.assign(this, { job, bounds });
+    this.elsewhere.hidden = job.state === "CLOSED" || job.readings === 0;
     await this.list();
   }
 
@@ -105,7 +112,11 @@ export class Readings {
         ...this.lot(),
         { head: "Measured by", short: "by", kind: "named wide-only", cell: (row) => row.measuredBy ?? "" },
         { head: "Remarks", cell: (row) => remarks(row, reasonOf(row, exclusions)) },
-        { head: "", kind: "act", cell: (row) => this.button(row, reasonOf(row, exclusions)) },
+        {
+          head: "",
+          kind: "act",
+          cell: (row) => (movedFrom(row, exclusions) ? "" : this.button(row, reasonOf(row, exclusions))),
+        },
       ],
       this.items,
       "lines",

@@ -182,21 +182,24 @@ export class Records {
         {
           head: "",
           kind: "act",
-          cell: (row) =>
-            h(
-              "button",
-              {
-                class: "button changes",
-                type: "button",
-                "aria-label": `Include ${placeOf(row.reading)}`,
-                on: { click: () => exclude(row.reading, false, this.changed) },
-              },
-              "Include",
-            ),
+          cell: (row) => (row.moved ? "" : this.includeButton(row.reading)),
         },
       ],
       rows,
       "lines",
+    );
+  }
+
+  includeButton(reading) {
+    return h(
+      "button",
+      {
+        class: "button changes",
+        type: "button",
+        "aria-label": `Include ${placeOf(reading)}`,
+        on: { click: () => exclude(reading, false, this.changed) },
+      },
+      "Include",
     );
   }
 }
