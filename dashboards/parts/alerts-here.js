@@ -4,9 +4,10 @@ import { get } from "./api.js";
 import { h, state } from "./dom.js";
 import { kindOf } from "./findings.js";
 
-/** about: machine or station. */
+/** about: machine or station; beside(): what is to be said under them, empty for nothing. */
 export class AlertsHere {
-  constructor(about, name) {
+  constructor(about, name, beside = () => "") {
+    this.beside = beside;
     this.path = `api/alerts?${about}=${encodeURIComponent(name)}`;
     this.element = h("section", { class: "sheet form", "aria-label": "Alerts", hidden: true });
     document.addEventListener("alerts", () => this.show());
