@@ -208,7 +208,9 @@ final class MovedPiecesTest {
             .stations
             .at("A")
             .record(
-                job, new Happening(JobEvent.Kind.CORRECTION, 10.0, 10.2, "", note, null), "Ann");
+                job,
+                new Happening(JobEvent.Kind.CORRECTION, 10.0, 10.2, "", note, null, null),
+                "Ann");
   }
 
   /** Without numbers of records and of points: those that are excluded stay on the chart. */

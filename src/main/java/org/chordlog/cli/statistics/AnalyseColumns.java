@@ -136,14 +136,7 @@ final class AnalyseColumns {
 
   /** Index of each column, -1 where there is none. */
   record Found(
-      int piece,
-      int position,
-      int time,
-      int job,
-      int lot,
-      int nominal,
-      int sigma,
-      int phase) {}
+      int piece, int position, int time, int job, int lot, int nominal, int sigma, int phase) {}
 
   Found in(CsvColumns columns) {
     return new Found(
