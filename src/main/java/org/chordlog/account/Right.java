@@ -10,7 +10,7 @@ public enum Right {
   MEASURE("measure"),
   /** Records the cause of a signal and what was done; whoever may measure may do this too. */
   ANSWER("record the cause of a signal"),
-  /** Opens and changes jobs, chooses the job of a station. */
+  /** Opens and changes jobs, chooses the job of a station, moves pieces to the job they are of. */
   JOB("open and change jobs"),
   /** Leaves readings out and takes them in again, closes and reopens jobs. */
   JUDGE("exclude readings and close jobs"),

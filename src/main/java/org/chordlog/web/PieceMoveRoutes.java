@@ -60,7 +60,7 @@ final class PieceMoveRoutes {
   List<Route> routes() {
     return List.of(
         Route.post(
-                Right.JUDGE,
+                Right.JOB,
                 "/api/jobs/{job}/moved-pieces",
                 "Moves the newest pieces of a job to the job that they belong to")
             .body(MoveForm.class)
