@@ -129,7 +129,7 @@ final class MoveDraft {
     return new BadInput(
         "toJobId",
         to.id(),
-        "can't take piece %d, %s: %s".formatted(reading.piece(), reading.position(), why),
+        "can't take piece %s, %s: %s".formatted(reading.piece(), reading.position(), why),
         "a job with a section and faces that the depths fit");
   }
 

@@ -52,7 +52,7 @@ record NewestPieces(int firstPiece, List<KeptReading> all) {
       throw new Stale(
           newest.isEmpty()
               ? "The job has no reading yet."
-              : "The last reading is now piece %d, %s. Look again before you move any."
+              : "The last reading is now piece %s, %s. Look again before you move any."
                   .formatted(newest.get(0).piece(), newest.get(0).position()));
     }
   }
@@ -129,7 +129,7 @@ record NewestPieces(int firstPiece, List<KeptReading> all) {
     throw new BadInput(
         "firstPiece",
         firstPiece,
-        "is no longer the newest on %s: job number %d was measured there since"
+        "is no longer the newest on %s: job number %s was measured there since"
             .formatted(from.machine(), later.jobId()),
         "pieces measured after all others of the machine");
   }

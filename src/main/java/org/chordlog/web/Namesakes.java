@@ -25,7 +25,7 @@ record Namesakes(Jobs jobs) {
   private static Sentence words(Job job) {
     String part = job.part().isBlank() ? "" : ", part " + job.part();
     return Sentence.plain(
-        "There is a job of this name already: job %d%s, opened %s, %s."
+        "There is a job of this name already: job %s%s, opened %s, %s."
             .formatted(
                 job.id(),
                 part,
