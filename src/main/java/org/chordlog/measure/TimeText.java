@@ -181,6 +181,6 @@ public final class TimeText {
         Locale.ROOT,
         "%1$tF %1$tR %2$s",
         at.atZone(zone),
-        zone == ZoneOffset.UTC ? "UTC" : zone.getId());
+        zone.equals(ZoneOffset.UTC) ? "UTC" : zone.getId());
   }
 }

@@ -98,8 +98,10 @@ final class GaugeFilesTest {
   @Test
   void timesOfCertificatesAreReadAsPeopleWriteThemOrRefused() throws Exception {
     String row =
-        "station;bridge;taken_utc;due_utc;taken_by;span_mm;u_span_mm\n"
-            + "A;long;%s;%s;lab;200,02;0,004\n";
+        """
+        station;bridge;taken_utc;due_utc;taken_by;span_mm;u_span_mm
+        A;long;%s;%s;lab;200,02;0,004
+        """;
     String days = row.formatted("1.3.2026 08:00", "2027-03-01");
     JsonNode looked = sent("/api/calibrations/import", days, false, 200).at("/rows/0/stored");
     assertEquals(

@@ -76,7 +76,7 @@ final class SchemaTest {
         Arguments.of(Job.State.class, "OPEN CLOSED"),
         Arguments.of(
             JobEvent.Kind.class,
-            "CORRECTION MATERIAL_LOT SET_UP ZERO LIMITS_FROZEN LIMITS_RELEASED NOTE"),
+            "CORRECTION MATERIAL_LOT SET_UP ZERO LIMITS_FROZEN LIMITS_RELEASED NOTE BRIDGE"),
         Arguments.of(
             LogbookEntry.Kind.class,
             "ROLLER_CHANGED BEARING_RENEWED LUBRICATED SET_STRAIGHT OTHER"),
