@@ -270,6 +270,33 @@ public abstract class ReadingsContract extends StoreContract {
     return new JobEvent(0, job, "M", kind, after, content, new Recorded(Some.T0, "me"));
   }
 
+  /** Refused as such: it is no fault of the program, and no other change fails with it. */
+  @Test
+  void aMoveThatWasDoneAlreadyOrBreaksARuleOfTheRecordIsRefusedAlone() {
+    Reading first = store.readings().append(Kept.first(store)).join();
+    Job other = store.jobs().add(Some.job("K", "M"), "me");
+    RequestKey.during(new RequestKey("a-key", "a move"), () -> store.jobs().add(other, "me"));
+    RequestKey again = new RequestKey("a-key", "a move");
+    PieceMove move = move(first, in(other, first).withSequence(2), first.id());
+    assertInstanceOf(
+        DoneAlready.class, failure(RequestKey.during(again, () -> store.readings().move(move))));
+    PieceMove ofNone = move(first, in(other, first).withSequence(2), 99);
+    assertInstanceOf(BadInput.class, failure(store.readings().move(ofNone)));
+    assertEquals(0, store.readings().countOfJob(other.id()));
+    assertEquals(1, store.readings().move(move).join().size());
+    assertEquals(List.of(), audit(directory));
+  }
+
+  private static PieceMove move(Reading from, Reading there, long excluded) {
+    Exclusion here = new Exclusion(0, excluded, true, Exclusion.belongsTo("K", 1), Some.T0, "me");
+    Change change = new Change(0, Some.T0, "me", "pieces of job 1", "", "", "moved");
+    return new PieceMove(List.of(new Moved(from, there, here, null)), List.of(), List.of(), change);
+  }
+
+  private static Throwable failure(CompletableFuture<List<Reading>> move) {
+    return assertThrows(CompletionException.class, move::join).getCause();
+  }
+
   /** One of them breaks a rule: none of it is there. */
   @Test
   void ofAMoveThatBreaksARuleNothingIsStored() {

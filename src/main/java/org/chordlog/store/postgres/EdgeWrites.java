@@ -86,7 +86,7 @@ record EdgeWrites(EdgeReads reads) implements Writes {
   public CompletableFuture<List<Reading>> move(PieceMove move) {
     try {
       return CompletableFuture.completedFuture(call(connection -> insert(connection, move)));
-    } catch (BadInput | StoreException e) {
+    } catch (BadInput | StoreException | DoneAlready e) {
       return CompletableFuture.failedFuture(e);
     }
   }

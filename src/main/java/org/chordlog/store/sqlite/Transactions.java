@@ -194,6 +194,9 @@ final class Transactions {
       }
       undoTask();
       return refuse(move.done(), e);
+    } catch (BadInput | DoneAlready e) {
+      undoTask();
+      return () -> move.done().completeExceptionally(e);
     }
   }
 
