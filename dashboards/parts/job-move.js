@@ -6,20 +6,19 @@ import { jobOfPieces } from "./choose-job.js";
 import { askForm, note } from "./dialogs.js";
 import { field } from "./forms.js";
 
-const MOST_PIECES = 50;
+const NONE =
+  "No piece of this job can be moved: none counts, the newest was rolled again and is not measured yet, " +
+  "or they ran through a gauge in the line.";
 
 /** Asks for the job and the pieces, says how many readings go, and moves them. */
 export async function movePieces(job, changed) {
   const toJobId = await jobOfPieces(job);
   if (!toJobId) return;
-  const [to, counting, newest] = await Promise.all([
+  const [to, { choices, lastReadingId }] = await Promise.all([
     get(`api/jobs/${toJobId}`),
-    get(`api/jobs/${job.id}/readings?excluded=false&limit=1000`),
-    get(`api/jobs/${job.id}/readings?limit=1`),
+    get(`api/jobs/${job.id}/moved-pieces`),
   ]);
-  const choices = stretches(counting.items);
-  if (choices.length === 0) return note("No piece of this job counts: there is none to move.", "bad");
-  const lastReadingId = newest.items[0].id;
+  if (choices.length === 0) return note(NONE, "bad");
   const moved = await askForm({
     title: `Move to job ${to.name}?`,
     intro:
@@ -30,8 +29,8 @@ export async function movePieces(job, changed) {
         name: "firstPiece",
         label: "Which pieces",
         kind: "choice",
-        options: choices.map(({ first, last, readings }) => [first, `${piecesOf(first, last)}, ${counted(readings)}`]),
-        value: choices[0].first,
+        options: choices.map((each) => [each.firstPiece, choice(each)]),
+        value: choices[0].firstPiece,
         hint: "The newest pieces of this job: one, and all after it.",
       }),
     ],
@@ -41,18 +40,6 @@ export async function movePieces(job, changed) {
   if (!moved) return;
   note(done(job, to, moved));
   await changed();
-}
-
-/** From each of the newest pieces on: [{ first, last, readings }], the newest alone first. */
-function stretches(newestFirst) {
-  const pieces = new Map();
-  for (const { piece } of newestFirst) pieces.set(piece, (pieces.get(piece) ?? 0) + 1);
-  let readings = 0;
-  const last = Math.max(...pieces.keys());
-  return [...pieces]
-    .sort(([one], [other]) => other - one)
-    .slice(0, MOST_PIECES)
-    .map(([first, count]) => ({ first, last, readings: (readings += count) }));
 }
 
 /** What is wrong with the job stands below, since it was chosen before. */
@@ -70,6 +57,7 @@ function done(job, to, { firstPiece, lastPiece, readings }) {
   return `${counted(readings)} moved: now ${lower(piecesOf(firstPiece, lastPiece))} of job ${to.name}.${still}`;
 }
 
+const choice = ({ firstPiece, lastPiece, readings }) => `${piecesOf(firstPiece, lastPiece)}, ${counted(readings)}`;
 const piecesOf = (first, last) => (first === last ? `Piece ${first}` : `Pieces ${first} to ${last}`);
 const lower = (words) => `${words[0].toLowerCase()}${words.slice(1)}`;
 const counted = (readings) => (readings === 1 ? "1 reading" : `${readings} readings`);

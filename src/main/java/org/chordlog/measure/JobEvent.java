@@ -45,6 +45,11 @@ public record JobEvent(
     return kind == Kind.CORRECTION || kind == Kind.MATERIAL_LOT || kind == Kind.SET_UP;
   }
 
+  /** Whether the rollers were set otherwise. */
+  public boolean movesRollers() {
+    return kind == Kind.CORRECTION || kind == Kind.SET_UP;
+  }
+
   /** Zero and bridge stay what the station measures with; a new one takes their place. */
   public boolean canBeTakenBack() {
     return kind != Kind.ZERO && kind != Kind.BRIDGE;

@@ -59,6 +59,12 @@ final class CurrentWork {
     }
   }
 
+  /** Forgets where it was to go on. */
+  void placeAsStored(long nanos) {
+    jobPlace.forget();
+    refresh(nanos);
+  }
+
   void goTo(Place next) {
     @Nullable Job job = work.job();
     if (job != null) {

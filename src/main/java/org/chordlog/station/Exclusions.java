@@ -7,11 +7,12 @@ import org.chordlog.measure.Check;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
+import org.chordlog.store.ReadingQuery;
 import org.chordlog.store.Readings;
 
 /** Takes readings of a station out of the statistics: stored first, then announced. Any thread. */
 record Exclusions(String station, StationContext around) {
-  private static final int LOOK_BACK = 100;
+  private static final int LOOK_BACK = 1_000;
 
   private Readings readings() {
     return around.store().readings();
@@ -19,19 +20,20 @@ record Exclusions(String station, StationContext around) {
 
   /** The last reading of the job that is still in its statistics. */
   Reading lastCounted(Job job) {
-    ExcludedIds excluded = ExcludedIds.of(readings().exclusionsOfJob(job.id()));
-    return readings().latestOfJob(job.id(), Long.MAX_VALUE, LOOK_BACK).stream()
-        .filter(reading -> !excluded.contains(reading.id()))
+    return newestCounted(job, 1).stream()
         .findFirst()
         .orElseThrow(() -> new BadInput("reading", "none", "is left to undo", "take one first"));
   }
 
   /** Readings of a piece that are still in the statistics. */
   List<Reading> counted(Job job, int piece) {
-    ExcludedIds excluded = ExcludedIds.of(readings().exclusionsOfJob(job.id()));
-    return readings().latestOfJob(job.id(), Long.MAX_VALUE, LOOK_BACK).stream()
-        .filter(reading -> reading.piece() == piece && !excluded.contains(reading.id()))
+    return newestCounted(job, LOOK_BACK).stream()
+        .filter(reading -> reading.piece() == piece)
         .toList();
+  }
+
+  private List<Reading> newestCounted(Job job, int most) {
+    return readings().search(ReadingQuery.newest(job.id(), most).excluded(false));
   }
 
   /** A reading that was moved to another job counts there: it is moved back, not put back. */
@@ -48,6 +50,18 @@ record Exclusions(String station, StationContext around) {
                   "was moved (" + each.reason() + ")",
                   "the reading in that job, or move its piece back from there");
             });
+  }
+
+  /** Words that say it was moved are for those that were: who reads them looks for it there. */
+  static String typed(String reason) {
+    if (Exclusion.moved(reason)) {
+      throw new BadInput(
+          "reason",
+          "'" + reason + "'",
+          "says that it was moved",
+          "another reason, or move its piece");
+    }
+    return reason;
   }
 
   Exclusion add(Reading reading, boolean excluded, String reason, String by) {

@@ -31,6 +31,11 @@ final class JobPlace {
     place = next;
   }
 
+  /** The next is found from the store again. */
+  void forget() {
+    place = null;
+  }
+
   /** Where someone chose or went back to, else after the last reading, whether it counts or not. */
   private Place resumed(Job job) {
     return new KeptPlace(store, job.id()).find().orElseGet(() -> afterLast(job));

@@ -46,21 +46,46 @@ final class MoveActions {
     pieces.requireNewestOnMachine(store().readings(), from, to);
     Recorded recorded = new Recorded(around.clock().wallMicros(), by);
     PieceMove move = new MoveDraft(store(), from, to, pieces, nextPiece(to), recorded).made();
-    return done(move, from, to, newest, stored);
+    return done(move, pieces, from, to, newest, stored);
   }
 
-  private PiecesMoved done(PieceMove move, Job from, Job to, long newest, long stored) {
+  PiecesOnOffer onOffer(long jobId) {
+    long last =
+        store().readings().latestOfJob(jobId, Long.MAX_VALUE, 1).stream()
+            .mapToLong(Reading::id)
+            .findFirst()
+            .orElse(0);
+    return PiecesOnOffer.of(
+        last, NewestPieces.choices(store().readings(), jobId, PiecesOnOffer.MOST));
+  }
+
+  private PiecesMoved done(
+      PieceMove move, NewestPieces pieces, Job from, Job to, long newest, long stored) {
     long exclusion =
         last(store().readings().exclusionsOfJob(from.id()).stream().map(Exclusion::id));
     long event = last(store().jobs().eventsOfMachine(from.machine()).stream().map(JobEvent::id));
+    Place first = pieces.place(from.plan());
     Optional<CompletableFuture<List<Reading>>> begun =
-        asking.ask(() -> station.move(move, newest, stored));
-    List<Reading> kept =
-        asking.await(begun.orElseThrow(MoveActions::measuredMeanwhile), PATIENCE_SECONDS);
-    new KeptPlace(store(), from.id()).put(Place.of(move.readings().get(0).from()));
-    announce(from, exclusion, event);
+        asking.ask(() -> station.move(move, first, newest, stored));
+    CompletableFuture<List<Reading>> told =
+        begun
+            .orElseThrow(MoveActions::measuredMeanwhile)
+            .whenCompleteAsync(
+                (kept, failure) -> {
+                  if (failure == null) {
+                    moved(from, first, exclusion, event);
+                  } else {
+                    asking.news(() -> station.notMoved(move));
+                  }
+                });
+    return new PiecesMoved(to.id(), asking.await(told.copy(), PATIENCE_SECONDS));
+  }
+
+  /** Once it is committed, also where that was later than whoever asked waited for it. */
+  private void moved(Job from, Place first, long afterExclusion, long afterEvent) {
+    new KeptPlace(store(), from.id()).put(first);
+    announce(from, afterExclusion, afterEvent);
     asking.news(station::refresh);
-    return new PiecesMoved(to.id(), kept);
   }
 
   private static long last(Stream<Long> ids) {

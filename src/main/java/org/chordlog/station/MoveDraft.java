@@ -1,10 +1,12 @@
 package org.chordlog.station;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Capital;
 import org.chordlog.measure.Change;
@@ -156,21 +158,49 @@ final class MoveDraft {
 
   /** What happened between and after them starts a phase in the other job, not in this one. */
   private List<MovedEvent> events() {
-    Set<Long> takenBack = store.jobs().takenBack(from.id());
-    return store.jobs().eventsOfJob(from.id()).stream()
-        .filter(each -> each.startsPhase() && each.afterReadingId() >= pieces.firstId())
-        .filter(each -> !takenBack.contains(each.id()))
-        .map(this::event)
+    Stream<MovedEvent> between =
+        counting(from)
+            .filter(each -> each.startsPhase() && each.afterReadingId() >= pieces.firstId())
+            .map(
+                each ->
+                    event(
+                        each,
+                        pieces.indexUpTo(each.afterReadingId()),
+                        "Belongs to job " + to.name()));
+    return Stream.concat(between, toldThereSince())
+        .sorted(Comparator.comparingLong(each -> each.here().eventId()))
         .toList();
   }
 
-  private MovedEvent event(JobEvent event) {
+  /** The rollers were moved in the other job when they were measured: that comes after them. */
+  private Stream<MovedEvent> toldThereSince() {
+    long last = lastId(to);
+    return counting(to)
+        .filter(each -> each.movesRollers() && each.afterReadingId() >= last)
+        .filter(each -> each.atMicros() >= pieces.firstMicros())
+        .map(
+            each -> event(each, pieces.indexAt(each.atMicros()), "Stands after pieces moved here"));
+  }
+
+  private Stream<JobEvent> counting(Job job) {
+    Set<Long> takenBack = store.jobs().takenBack(job.id());
+    return store.jobs().eventsOfJob(job.id()).stream()
+        .filter(each -> !takenBack.contains(each.id()));
+  }
+
+  private MovedEvent event(JobEvent event, int afterIndex, String why) {
     JobEvent there =
         new JobEvent(0, to.id(), to.machine(), event.kind(), 0, event.content(), event.recorded());
     EventWithdrawal here =
-        new EventWithdrawal(
-            0, event.id(), "Belongs to job " + to.name(), recorded.atMicros(), recorded.by());
-    return new MovedEvent(there, pieces.indexUpTo(event.afterReadingId()), here);
+        new EventWithdrawal(0, event.id(), why, recorded.atMicros(), recorded.by());
+    return new MovedEvent(there, afterIndex, here);
+  }
+
+  private long lastId(Job job) {
+    return store.readings().latestOfJob(job.id(), Long.MAX_VALUE, 1).stream()
+        .mapToLong(Reading::id)
+        .findFirst()
+        .orElse(0);
   }
 
   private List<JobEvent> notes() {
@@ -182,13 +212,12 @@ final class MoveDraft {
   }
 
   private JobEvent note(Job of, String text) {
-    List<Reading> last = store.readings().latestOfJob(of.id(), Long.MAX_VALUE, 1);
     return new JobEvent(
         0,
         of.id(),
         of.machine(),
         JobEvent.Kind.NOTE,
-        last.isEmpty() ? 0 : last.get(0).id(),
+        lastId(of),
         new JobEvent.Content(null, null, "", text),
         recorded);
   }

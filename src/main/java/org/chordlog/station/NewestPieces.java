@@ -2,6 +2,7 @@ package org.chordlog.station;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -10,6 +11,7 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.measure.CaptureMode;
 import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.Job;
+import org.chordlog.measure.Plan;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Stale;
 import org.chordlog.store.KeptReading;
@@ -25,17 +27,50 @@ record NewestPieces(int firstPiece, List<KeptReading> all) {
   private static final int MOST = PiecesToMove.MOST;
 
   static NewestPieces of(Readings readings, PiecesToMove asked) {
-    List<Reading> newest =
-        new ArrayList<>(readings.latestOfJob(asked.jobId(), Long.MAX_VALUE, MOST + 1));
+    List<Reading> newest = newestFirst(readings, asked.jobId());
     requireSeen(newest, asked);
-    requireFew(newest, asked.firstPiece());
-    Collections.reverse(newest);
-    List<KeptReading> movable =
-        readings.withExclusions(newest).stream().filter(NewestPieces::mayGo).toList();
+    return from(newest, movable(readings, newest), asked.firstPiece());
+  }
+
+  /** From which of the newest pieces on may they go: the newest alone first. */
+  static List<NewestPieces> choices(Readings readings, long jobId, int most) {
+    List<Reading> newest = newestFirst(readings, jobId);
+    List<KeptReading> movable = movable(readings, newest);
+    return movable.stream()
+        .map(each -> each.reading().piece())
+        .distinct()
+        .sorted(Comparator.reverseOrder())
+        .limit(most)
+        .flatMap(piece -> ifAllowed(newest, movable, piece).stream())
+        .toList();
+  }
+
+  private static Optional<NewestPieces> ifAllowed(
+      List<Reading> newestFirst, List<KeptReading> movable, int firstPiece) {
+    try {
+      return Optional.of(from(newestFirst, movable, firstPiece));
+    } catch (BadInput e) {
+      return Optional.empty();
+    }
+  }
+
+  private static List<Reading> newestFirst(Readings readings, long jobId) {
+    return readings.latestOfJob(jobId, Long.MAX_VALUE, MOST + 1);
+  }
+
+  private static List<KeptReading> movable(Readings readings, List<Reading> newestFirst) {
+    List<Reading> inOrder = new ArrayList<>(newestFirst);
+    Collections.reverse(inOrder);
+    return readings.withExclusions(inOrder).stream().filter(NewestPieces::mayGo).toList();
+  }
+
+  private static NewestPieces from(
+      List<Reading> newestFirst, List<KeptReading> movable, int firstPiece) {
+    requireFew(newestFirst, firstPiece);
     NewestPieces pieces =
         new NewestPieces(
-            asked.firstPiece(),
-            movable.stream().filter(e -> e.reading().piece() >= asked.firstPiece()).toList());
+            firstPiece,
+            movable.stream().filter(each -> each.reading().piece() >= firstPiece).toList());
     pieces.requireCounting();
     pieces.requireLast(movable);
     pieces.requireByHand();
@@ -98,9 +133,17 @@ record NewestPieces(int firstPiece, List<KeptReading> all) {
               throw new BadInput(
                   "firstPiece",
                   firstPiece,
-                  "was measured before piece " + each.piece() + " of this job",
+                  measuredBefore(each.piece()),
                   "a piece with only later pieces after it, as " + each.piece());
             });
+  }
+
+  private String measuredBefore(int staying) {
+    int earliest = all.get(0).reading().piece();
+    String before = "was measured before piece " + staying;
+    return earliest == firstPiece
+        ? before + " of this job"
+        : "can't go: piece " + earliest + " would go too, but " + before + ", which stays";
   }
 
   private void requireByHand() {
@@ -154,12 +197,30 @@ record NewestPieces(int firstPiece, List<KeptReading> all) {
     return Optional.empty();
   }
 
+  /** Where their job goes on without them: another piece will have the number of the first. */
+  Place place(Plan plan) {
+    return new Place(firstPiece, Place.first(plan).position());
+  }
+
   long firstId() {
     return all.get(0).reading().id();
   }
 
   int lastPiece() {
     return all.stream().mapToInt(each -> each.reading().piece()).max().orElseThrow();
+  }
+
+  long firstMicros() {
+    return all.get(0).reading().wallMicros();
+  }
+
+  /** Index of the last of them that was taken by that time. */
+  int indexAt(long micros) {
+    int index = 0;
+    while (index + 1 < all.size() && all.get(index + 1).reading().wallMicros() <= micros) {
+      index++;
+    }
+    return index;
   }
 
   /** Index of the last of them up to that reading. */

@@ -36,6 +36,10 @@ final class ReadingIntake {
   private final AskedDepth asked = new AskedDepth();
   private final StudyIntake study;
   private long sequence;
+
+  /** The number of the last reading that was to go to another job. */
+  private long lastMoved;
+
   private volatile boolean onMasters;
 
   /** What the newest reading of the present contact was taken at. */
@@ -192,11 +196,19 @@ final class ReadingIntake {
     sequence = Math.max(sequence, stored);
     PieceMove move = asked.numberedFrom(sequence + 1);
     sequence += move.readings().size();
+    lastMoved = sequence;
     CompletableFuture<List<Reading>> kept = readingLog.move(move);
     WhereMoved there = new WhereMoved(move, kept);
     contact.moved(there);
     guard.moved(there);
     return Optional.of(kept);
+  }
+
+  /** The store did not take it: their numbers are free again unless one was given since. */
+  void notMoved(PieceMove asked) {
+    if (sequence == lastMoved) {
+      sequence -= asked.readings().size();
+    }
   }
 
   CompletableFuture<TriggerAnswer> refused(Rejected rejection) {

@@ -164,10 +164,7 @@ final class Station {
 
   /** Back to where that reading was taken, if its job is still the one worked on. */
   void returnTo(Reading reading) {
-    @Nullable Job job = parts.current.work().job();
-    if (job != null && job.id() == reading.jobId()) {
-      goTo(Place.of(reading).on(job.plan()));
-    }
+    goOnAt(Place.of(reading), reading.jobId());
   }
 
   /** Number of the newest reading taken; empty while one waits for its commit. */
@@ -176,16 +173,32 @@ final class Station {
   }
 
   /**
-   * Readings go to another job, and the station to where it is to go on; empty, and nothing done,
-   * where another reading than {@code newest} is the newest by now.
+   * Readings go to another job, and the station to where it is to go on, {@code first} in the job
+   * that they leave; empty, and nothing done, where another reading than {@code newest} is the
+   * newest by now.
    */
-  Optional<CompletableFuture<List<Reading>>> move(PieceMove move, long newest, long stored) {
+  Optional<CompletableFuture<List<Reading>>> move(
+      PieceMove move, Place first, long newest, long stored) {
     Optional<CompletableFuture<List<Reading>>> kept = parts.intake.move(move, newest, stored);
     if (kept.isPresent()) {
-      returnTo(move.readings().get(0).from());
+      goOnAt(first, move.readings().get(0).from().jobId());
       goOnAfter(move.there().get(move.readings().size() - 1));
     }
     return kept;
+  }
+
+  /** The store did not take it: all is as it was. */
+  void notMoved(PieceMove move) {
+    parts.intake.notMoved(move);
+    parts.current.placeAsStored(parts.clock.nanos());
+    announceState();
+  }
+
+  private void goOnAt(Place place, long jobId) {
+    @Nullable Job job = parts.current.work().job();
+    if (job != null && job.id() == jobId) {
+      goTo(place.on(job.plan()));
+    }
   }
 
   private void goOnAfter(Reading last) {

@@ -212,7 +212,7 @@ public final class StationActions {
           "The last reading is now piece %s, %s. Look again before you undo."
               .formatted(last.piece(), last.position()));
     }
-    Exclusion kept = exclusions.undo(last, reason, by);
+    Exclusion kept = exclusions.undo(last, Exclusions.typed(reason), by);
     asking.news(() -> station.returnTo(last));
     return kept;
   }
@@ -223,7 +223,7 @@ public final class StationActions {
         store().readings().find(readingId).orElseThrow(() -> UnknownId.of("readingId", readingId));
     job.refuseIfClosed(reading.jobId());
     exclusions.refuseIfMoved(reading);
-    return exclusions.add(reading, excluded, reason, by);
+    return exclusions.add(reading, excluded, Exclusions.typed(reason), by);
   }
 
   /**
@@ -232,6 +232,11 @@ public final class StationActions {
    */
   public PiecesMoved move(PiecesToMove pieces, String by) {
     return moves.move(pieces, by);
+  }
+
+  /** Which of the newest pieces of a job may be moved. */
+  public PiecesOnOffer movable(long jobId) {
+    return moves.onOffer(jobId);
   }
 
   /** Records what happened in the active job, after its last reading. */

@@ -6,6 +6,7 @@ import java.util.Objects;
 import org.chordlog.account.Right;
 import org.chordlog.measure.Job;
 import org.chordlog.station.PiecesMoved;
+import org.chordlog.station.PiecesOnOffer;
 import org.chordlog.station.PiecesToMove;
 import org.chordlog.station.Stations;
 import org.chordlog.store.Store;
@@ -59,12 +60,21 @@ final class PieceMoveRoutes {
 
   List<Route> routes() {
     return List.of(
+        Route.get(
+                "/api/jobs/{job}/moved-pieces",
+                "From which of its newest pieces on they may go to another job")
+            .answers(PiecesOnOffer.class, this::offered),
         Route.post(
                 Right.JOB,
                 "/api/jobs/{job}/moved-pieces",
                 "Moves the newest pieces of a job to the job that they belong to")
             .body(MoveForm.class)
             .answers(MovedView.class, this::move));
+  }
+
+  private PiecesOnOffer offered(Call call) {
+    Job job = JobRoutes.find(store.jobs(), call);
+    return stations.at(job.station()).movable(job.id());
   }
 
   private MovedView move(Call call) {
