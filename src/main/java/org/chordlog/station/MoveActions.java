@@ -39,7 +39,7 @@ final class MoveActions {
   PiecesMoved move(PiecesToMove asked, String by) {
     Job from = ActiveJob.open(found("jobId", asked.jobId()));
     Job to = target(from, asked.toJobId());
-    long newest = asking.ask(station::settled).orElseThrow(MoveActions::measuredMeanwhile);
+    long newest = asking.ask(station::settled).orElseThrow(MoveActions::notStoredYet);
     long stored = store().readings().lastSequence(name);
     NewestPieces pieces = NewestPieces.of(store().readings(), asked);
     requirePlanned(pieces, to);
@@ -103,7 +103,12 @@ final class MoveActions {
   }
 
   private static Stale measuredMeanwhile() {
-    return new Stale("The station is measuring. Look again before you move any piece.");
+    return new Stale(
+        "Readings were taken or moved meanwhile. Look again before you move any piece.");
+  }
+
+  private static Stale notStoredYet() {
+    return new Stale("The newest reading is not stored yet. Try again shortly.");
   }
 
   private Job found(String field, long id) {

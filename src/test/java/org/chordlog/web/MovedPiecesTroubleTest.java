@@ -159,6 +159,45 @@ final class MovedPiecesTroubleTest {
     return place();
   }
 
+  /** Its other positions are measured in the job that it went to. */
+  @Test
+  void aPieceThatIsHalfMeasuredGoesOnInTheOtherJob() throws Exception {
+    served.zeroAndFree();
+    touch(1);
+    assertEquals(1, moved(hoops, 1, rings));
+    assertEquals("1 start", place());
+    assertEquals("1 middle", goesOnWith(rings));
+    touch(3);
+    assertEquals(List.of("start", "middle"), of(rings).stream().map(Reading::position).toList());
+    assertEquals(List.of(), Stores.files(directory).audit());
+  }
+
+  /** Two pages at once: what one has moved, the other does not move again. */
+  @Test
+  void ofTwoMovesAtOnceOneIsRefused() throws Exception {
+    hoops(30);
+    String body = "{\"firstPiece\": 2, \"lastReadingId\": 90, \"toJobId\": %d}";
+    List<Integer> codes =
+        Stream.generate(() -> body.formatted(rings.id()))
+            .limit(6)
+            .parallel()
+            .map(this::status)
+            .sorted()
+            .toList();
+    assertEquals(200, codes.get(0));
+    assertTrue(codes.subList(1, 6).stream().allMatch(code -> code >= 400 && code < 500));
+    assertEquals(87, of(rings).size());
+    assertEquals(List.of(), Stores.files(directory).audit());
+  }
+
+  private int status(String body) {
+    try {
+      return served.post("/api/jobs/" + hoops.id() + "/moved-pieces", body).statusCode();
+    } catch (Exception e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
   @Test
   void theLastReadingLeftIsUndoneHoweverManyWereMoved() throws Exception {
     hoops(40);
