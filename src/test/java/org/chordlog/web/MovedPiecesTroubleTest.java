@@ -13,6 +13,7 @@ import java.sql.Statement;
 import java.util.List;
 import java.util.stream.Stream;
 import org.chordlog.Await;
+import org.chordlog.harness.Ran;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
@@ -196,6 +197,20 @@ final class MovedPiecesTroubleTest {
     } catch (Exception e) {
       throw new IllegalStateException(e);
     }
+  }
+
+  /** A sealed file from before tells the readings as they were, and they are so still. */
+  @Test
+  void whatWasExportedBeforeAMoveIsStillThatOfTheRecord() throws Exception {
+    hoops(3);
+    String csv = directory.resolve("before.csv").toString();
+    String data = directory.toString();
+    assertEquals(0, Ran.command("export", "--seal", "--data", data, "--output", csv).code());
+    moved(hoops, 2, rings);
+    Ran verified = Ran.command("verify", csv, "--data", data);
+    assertEquals(0, verified.code(), verified::toString);
+    moved(rings, 1, hoops);
+    assertEquals(0, Ran.command("verify", csv, "--data", data).code());
   }
 
   @Test
