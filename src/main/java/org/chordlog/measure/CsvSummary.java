@@ -27,7 +27,6 @@ public final class CsvSummary {
           "subtotal",
           "grand total",
           "sum",
-          "std",
           "std dev",
           "stddev",
           "stdev",
@@ -37,14 +36,46 @@ public final class CsvSummary {
           "variance",
           "minimum",
           "maximum",
-          "cp",
           "cpk",
-          "pp",
-          "ppk");
+          "ppk",
+          "mittelwert",
+          "durchschnitt",
+          "summe",
+          "gesamt",
+          "standardabweichung",
+          "moyenne",
+          "somme",
+          "écart type",
+          "promedio",
+          "desviación estándar",
+          "gemiddelde",
+          "medelvärde",
+          "średnia");
 
   /** Names of people and pieces too: taken for a summary beside one, or below numbers. */
   private static final Set<String> DOUBTFUL =
-      Set.of("min", "max", "n", "count", "range", "s", "r", "sigma", "σ", "lsl", "usl", "x̄");
+      Set.of(
+          "min",
+          "max",
+          "n",
+          "count",
+          "range",
+          "s",
+          "r",
+          "sigma",
+          "σ",
+          "lsl",
+          "usl",
+          "x̄",
+          "cp",
+          "pp",
+          "std",
+          "anzahl",
+          "spannweite",
+          "media",
+          "suma",
+          "som",
+          "summa");
 
   /** No summary has more rows; no source. */
   private static final int MOST_NAMELESS = 10;

@@ -144,6 +144,9 @@ public final class TimeText {
     if (DOUBTFUL.matcher(text).matches()) {
       return "could be day or month first: the two can't be told apart";
     }
+    if (text.matches(OF_DAY)) {
+      return "is a time of day without its day";
+    }
     if (SHORT_YEAR.matcher(text).matches()) {
       return "has a year of two digits";
     }

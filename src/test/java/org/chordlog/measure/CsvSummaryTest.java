@@ -32,6 +32,10 @@ final class CsvSummaryTest {
     "'1,5|2,6|Average:,5.5|Std. Dev,0.7|Min,5|Max,6', 2 3 4 5",
     "'P1,5|P2,6|Min,5|Max,6|Mean,5.5', 2 3 4",
     "'1,5|2,6|Max,6', 2",
+    "'1,5|2,6|Std,0.7', 2",
+    "'1,5|2,6|Mittelwert,5.5', 2",
+    "'1,5|2,6|Écart-type,0.7', 2",
+    "'A1,5|A2,6|Cp,1.4|Cpk,1.2', 2 3",
     "'1,5|2,6|total,11|3,7|4,8|Total,15', 2 5",
     "'1,left,5|2,left,6|,Mean,5.5', 2",
     "'1,5|2,6|3,7|,6', 3",
@@ -46,6 +50,9 @@ final class CsvSummaryTest {
   @ParameterizedTest
   @CsvSource({
     "'Max,1,5|Max,2,6|Ann,1,5|Ann,2,6'",
+    "'CP,1,5|CP,2,6|Ann,1,5|Ann,2,6'",
+    "'Std,1,5|Std,2,6|M2,1,5|M2,2,6'",
+    "'Total-1,5|Total-2,6'",
     "'1,5|,6|2,7|,8'",
     "'1,5|,6|,7'",
     "'1,5,,|2,6,,|3,7,,|,,12.4,12.5'",

@@ -62,6 +62,7 @@ final class TimeTextTest {
     "4.5.26, has a year of two digits",
     "46146.5, spreadsheets keep times",
     "soon, is not a time",
+    "14:30, is a time of day without its day",
     "1800.5, is not a time",
     "2026-05-04T10:00:00 02:00, is not a time",
     "31.4.2026, is not in the calendar",
