@@ -12,7 +12,6 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import org.chordlog.measure.BadInput;
-import org.chordlog.measure.CsvHeading;
 import org.chordlog.measure.CsvNumerals;
 import org.chordlog.measure.CsvSummary;
 import org.chordlog.measure.CsvText;
@@ -38,6 +37,7 @@ public final class CsvColumns {
 
   private final List<Row> rows;
   private final List<Row> summaries;
+  private final List<Row> headings;
   private final boolean headed;
   private final List<String> names;
   private final CsvNumerals numerals;
@@ -48,11 +48,13 @@ public final class CsvColumns {
   private CsvColumns(
       List<Row> rows,
       List<Row> summaries,
+      List<Row> headings,
       boolean headed,
       List<String> names,
       CsvNumerals numerals) {
     this.rows = rows;
     this.summaries = summaries;
+    this.headings = headings;
     this.headed = headed;
     this.names = names;
     this.numerals = numerals;
@@ -64,55 +66,83 @@ public final class CsvColumns {
    * sums up the others.
    */
   public static CsvColumns read(String field, Path file) {
-    CsvColumns read = withoutSummaries(field, file);
+    return read(field, file, CsvOptions.NONE);
+  }
+
+  /** The same, by what is said of the file. */
+  public static CsvColumns read(String field, Path file, CsvOptions options) {
+    CsvColumns read = withoutSummaries(field, file, options);
     if (!read.summaries.isEmpty()) {
       Row first = read.summaries.get(0);
       throw new BadInput(
           "line " + first.line(),
           String.join(", ", first.cells().stream().filter(cell -> !cell.isBlank()).toList()),
           "seems to sum up the other rows, not to be one of them",
-          "rows of data alone; delete this line");
+          "rows of data alone; delete this line, or say --all-rows if it is one of them");
     }
     return read;
   }
 
   /** The same, where rows that sum up others are left out: the caller says {@link #summaries}. */
-  public static CsvColumns withoutSummaries(String field, Path file) {
+  public static CsvColumns withoutSummaries(String field, Path file, CsvOptions options) {
     try {
-      return of(field, file, Files.readString(file, StandardCharsets.UTF_8));
+      return of(field, file, Files.readString(file, StandardCharsets.UTF_8), options);
     } catch (IOException e) {
       throw UnreadableFile.of(field, file, e);
     }
   }
 
-  private static CsvColumns of(String field, Path file, String csv) throws IOException {
+  private static CsvColumns of(String field, Path file, String csv, CsvOptions options)
+      throws IOException {
     // Who puts cells in quotes divides them by commas, also where there is one column.
     char separator = CsvText.separator(csv).orElse(csv.indexOf('"') < 0 ? NONE : ',');
     List<Row> rows = rows(file, CsvText.table(csv).replace(BYTE_ORDER_MARK, ""), separator);
     List<String> first = rows.get(0).cells();
-    boolean headed = CsvHeading.isIn(rows.stream().map(Row::cells).toList());
+    boolean headed = options.isHeaded(rows.stream().map(Row::cells).toList());
     List<String> names = new ArrayList<>();
     for (int i = 0; i < first.size(); i++) {
       names.add(headed ? CsvText.trimmed(first.get(i)) : "" + (i + 1));
     }
     List<String> all = rows.stream().flatMap(row -> row.cells().stream()).toList();
     CsvNumerals numerals = new CsvNumerals(separator, all);
-    List<Row> data = headed ? below(rows, field, file) : rows;
-    Set<Integer> sums = CsvSummary.among(data.stream().map(Row::cells).toList());
+    List<Row> below = headed ? rows.subList(1, rows.size()) : rows;
+    List<Row> headings =
+        headed ? below.stream().filter(row -> isNames(row, names)).toList() : List.of();
+    List<Row> data = below.stream().filter(row -> !headed || !isNames(row, names)).toList();
+    refuseEmpty(data, field, file);
+    Set<Integer> sums =
+        options.allRows() ? Set.of() : CsvSummary.among(data.stream().map(Row::cells).toList());
     return new CsvColumns(
-        IntStream.range(0, data.size()).filter(i -> !sums.contains(i)).mapToObj(data::get).toList(),
+        without(data, sums),
         sums.stream().map(data::get).toList(),
+        headings,
         headed,
         names,
         numerals);
   }
 
-  private static List<Row> below(List<Row> headed, String field, Path file) {
-    if (headed.size() == 1) {
+  private static List<Row> without(List<Row> rows, Set<Integer> out) {
+    return IntStream.range(0, rows.size())
+        .filter(i -> !out.contains(i))
+        .mapToObj(rows::get)
+        .toList();
+  }
+
+  /** The heading once more, as where files were put together. */
+  private static boolean isNames(Row row, List<String> names) {
+    return row.cells().stream().map(CsvText::trimmed).toList().equals(names);
+  }
+
+  /** The same file without those of its rows. */
+  public CsvColumns without(Set<Integer> out) {
+    return new CsvColumns(without(rows, out), summaries, headings, headed, names, numerals);
+  }
+
+  private static void refuseEmpty(List<Row> data, String field, Path file) {
+    if (data.isEmpty()) {
       throw new BadInput(
           field, file, "has no row below its heading", "a heading and rows below it");
     }
-    return headed.subList(1, headed.size());
   }
 
   /** Read once, since what another program writes into a pipe comes once. */
@@ -175,6 +205,11 @@ public final class CsvColumns {
     return summaries.stream().map(Row::line).toList();
   }
 
+  /** Lines below the first that repeat its heading, and are left out. */
+  public List<Long> headingsAgain() {
+    return headings.stream().map(Row::line).toList();
+  }
+
   /** What the first line names its columns; empty where it is data. */
   public List<String> heading() {
     return headed ? names : List.of();
@@ -222,14 +257,23 @@ public final class CsvColumns {
 
   /** A column by its name in small or capital letters, −1 if none; refused where two have it. */
   public int index(String name) {
-    int[] found =
-        IntStream.range(0, names.size())
-            .filter(each -> names.get(each).equalsIgnoreCase(name))
-            .toArray();
+    int[] found = named(name);
     if (found.length > 1) {
       throw new BadInput("heading", name, "is there twice", "each heading once");
     }
     return found.length == 0 ? -1 : found[0];
+  }
+
+  /** The only column of that name, which nobody asked for; −1 where none has it, or several. */
+  public int only(String name) {
+    int[] found = named(name);
+    return found.length == 1 ? found[0] : -1;
+  }
+
+  private int[] named(String name) {
+    return IntStream.range(0, names.size())
+        .filter(each -> names.get(each).equalsIgnoreCase(name))
+        .toArray();
   }
 
   public String name(int column) {

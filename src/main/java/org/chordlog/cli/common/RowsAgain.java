@@ -3,14 +3,38 @@ package org.chordlog.cli.common;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
-/** Rows of a file that are there twice, as where it was put together twice. */
+/**
+ * Rows of a file that are there twice, as where it was put together twice: equal in every cell to
+ * an earlier one.
+ */
 public final class RowsAgain {
   private static final int SHOWN = 20;
 
   private RowsAgain() {}
+
+  /**
+   * Rows that are equal to earlier ones though all others have another text in {@code key}, which
+   * no two readings have in common; none where the column is no such key.
+   */
+  public static Set<Integer> among(CsvColumns columns, int key) {
+    Set<String> seen = new HashSet<>();
+    Set<Integer> again = new TreeSet<>();
+    Set<String> keys = new HashSet<>();
+    for (int row = 0; row < columns.rows(); row++) {
+      boolean isNew = seen.add(whole(columns, row));
+      String text = columns.cell(row, key);
+      if (!isNew) {
+        again.add(row);
+      } else if (text.isEmpty() || !keys.add(text)) {
+        return Set.of();
+      }
+    }
+    return again;
+  }
 
   /** A sentence, or empty; {@code apart} where no two readings are equal in every cell. */
   public static String caution(CsvColumns columns, boolean apart) {

@@ -56,10 +56,15 @@ final class AdviceRows {
   }
 
   void read(Path file) {
-    CsvColumns columns = CsvColumns.withoutSummaries("FILE", file);
+    CsvColumns columns = CsvColumns.withoutSummaries("FILE", file, options.csv());
     columns
         .summaries()
-        .forEach(line -> excluded.add("row " + line + ": sums up others, so it does not count"));
+        .forEach(
+            line ->
+                excluded.add(
+                    "row "
+                        + line
+                        + ": sums up others, so it does not count (--all-rows takes it)"));
     RowCells cells = options.in(columns);
     for (int row = 0; row < cells.rows(); row++) {
       try {

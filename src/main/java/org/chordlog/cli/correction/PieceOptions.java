@@ -4,12 +4,14 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.chordlog.cli.common.CsvColumns;
+import org.chordlog.cli.common.CsvOptions;
 import org.chordlog.cli.common.LengthOptions;
 import org.chordlog.correction.closing.BentPiece;
 import org.chordlog.correction.closing.Joining;
 import org.chordlog.correction.closing.RingOfPieces;
 import org.chordlog.measure.BadInput;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Pieces of a ring as options. */
@@ -32,6 +34,8 @@ final class PieceOptions {
       description = "Standard uncertainty of each developed length (0).")
   private @Nullable String lengthUncertainty;
 
+  @Mixin private CsvOptions csv = new CsvOptions();
+
   PiecesAnswer answer(Path file, LengthOptions lengths) {
     List<BentPiece> pieces = read(file, lengths);
     if (join != null && left != null) {
@@ -46,8 +50,8 @@ final class PieceOptions {
     return PiecesAnswer.of(ring, found, left == null ? null : (Double) lengths.mm("--left", left));
   }
 
-  private static List<BentPiece> read(Path file, LengthOptions lengths) {
-    CsvColumns columns = CsvColumns.read("--bent", file);
+  private List<BentPiece> read(Path file, LengthOptions lengths) {
+    CsvColumns columns = CsvColumns.read("--bent", file, csv);
     int length = columns.find("length", "length");
     int radius = columns.find("radius", "radius");
     int name = columns.index("name");

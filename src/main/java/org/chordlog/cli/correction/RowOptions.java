@@ -1,8 +1,10 @@
 package org.chordlog.cli.correction;
 
 import org.chordlog.cli.common.CsvColumns;
+import org.chordlog.cli.common.CsvOptions;
 import org.chordlog.cli.correction.RowCells.Meaning;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Columns of a CSV file; those not named are found where they have the usual name. */
@@ -55,6 +57,13 @@ final class RowOptions {
       paramLabel = "COLUMN",
       description = "Setting after it (after).")
   private @Nullable String after;
+
+  @Mixin private CsvOptions csv = new CsvOptions();
+
+  /** What is said of the file. */
+  CsvOptions csv() {
+    return csv;
+  }
 
   RowCells in(CsvColumns columns) {
     RowCells cells = new RowCells(columns);

@@ -2,6 +2,7 @@ package org.chordlog.cli.gauge;
 
 import java.util.List;
 import java.util.Locale;
+import org.chordlog.cli.common.CsvOptions;
 import org.chordlog.cli.common.LengthOptions;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
@@ -11,11 +12,14 @@ import org.chordlog.measure.Roller;
 import org.chordlog.profile.CountScale;
 import org.chordlog.profile.TrackSettings;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Where lengths come from, what is known of the pieces, and the rollers, as options. */
 final class LineOptions {
   private static final String ROLLER = "NAME:DIAMETER:inner|outer, and :driven if a motor turns it";
+
+  @Mixin CsvOptions csv = new CsvOptions();
 
   @Option(
       names = "--mm-per-count",

@@ -33,7 +33,7 @@ final class LineRows {
 
   static LineRows read(Path file, LineOptions options, LengthOptions lengths) {
     CountScale scale = options.scale();
-    CsvColumns columns = CsvColumns.read("FILE", file);
+    CsvColumns columns = CsvColumns.read("FILE", file, options.csv);
     boolean length = columns.has("length_mm");
     boolean count = columns.has("count");
     if (!length && !count && options.feed == null) {

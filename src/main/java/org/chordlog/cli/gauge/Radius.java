@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
+import org.chordlog.cli.common.CsvOptions;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.common.JsonText;
 import org.chordlog.cli.common.OutputFile;
@@ -84,6 +85,7 @@ public final class Radius implements Callable<Integer> {
   private @Nullable String to;
 
   @Mixin private LimitOptions limits = new LimitOptions();
+  @Mixin private CsvOptions csvOptions = new CsvOptions();
 
   @Option(names = "--scatter", paramLabel = "L", description = "Standard deviation of samples (0).")
   private @Nullable String scatter;
@@ -164,7 +166,7 @@ public final class Radius implements Callable<Integer> {
   private int column(RadiusModel model, Path csv, PrintWriter out) {
     RadiusColumn converter =
         new RadiusColumn(model, limits.specification(gauge), gauge.lengths, scatterNm(), samples);
-    List<RadiusColumn.Row> rows = converter.read(csv, column);
+    List<RadiusColumn.Row> rows = converter.read(csv, csvOptions, column);
     if (json) {
       out.println(JsonText.of(rows));
     } else {

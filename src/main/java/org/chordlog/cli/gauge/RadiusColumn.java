@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.chordlog.cli.common.CsvColumns;
+import org.chordlog.cli.common.CsvOptions;
 import org.chordlog.cli.common.LengthOptions;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Decision;
@@ -34,8 +35,8 @@ record RadiusColumn(
     }
   }
 
-  List<Row> read(Path file, String column) {
-    CsvColumns columns = CsvColumns.read("--csv", file);
+  List<Row> read(Path file, CsvOptions options, String column) {
+    CsvColumns columns = CsvColumns.read("--csv", file, options);
     int at = columns.find("--column", column);
     refuseOtherUnit(columns.name(at));
     List<Row> rows = new ArrayList<>();

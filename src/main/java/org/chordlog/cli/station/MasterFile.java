@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.chordlog.cli.common.CsvColumns;
+import org.chordlog.cli.common.CsvOptions;
 import org.chordlog.cli.common.LengthOptions;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
@@ -18,6 +19,7 @@ import org.chordlog.radius.CalibrationFit;
 import org.chordlog.radius.MasterReading;
 import org.chordlog.study.StraightLine;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** Readings on masters from a file, without a service. */
@@ -85,6 +87,8 @@ final class MasterFile {
       description = "Radius that the advice is for, concave negative (the middle master's).")
   private @Nullable String at;
 
+  @Mixin private CsvOptions csv = new CsvOptions();
+
   boolean given() {
     return file != null;
   }
@@ -94,7 +98,7 @@ final class MasterFile {
     if (file == null) {
       throw new BadInput("--csv", "nothing", "was given", "a file with readings on masters");
     }
-    MasterTable table = new MasterTable(CsvColumns.read("--csv", file), lengths);
+    MasterTable table = new MasterTable(CsvColumns.read("--csv", file, csv), lengths);
     if (line) {
       LineFit fit = LineFit.of(StraightLine.of(table.numbers("x"), table.numbers("y")), lineAt);
       return json ? fit.json() : fit.text();

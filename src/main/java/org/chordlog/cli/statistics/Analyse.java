@@ -2,8 +2,11 @@ package org.chordlog.cli.statistics;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Set;
 import java.util.concurrent.Callable;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.chordlog.cli.common.CsvColumns;
+import org.chordlog.cli.common.CsvOptions;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.common.TypedNumber;
 import org.chordlog.measure.BadInput;
@@ -76,6 +79,7 @@ public final class Analyse implements Callable<Integer> {
 
   @Mixin private AnalyseColumns places = new AnalyseColumns();
   @Mixin private ColumnUnit unit = new ColumnUnit();
+  @Mixin private CsvOptions csv = new CsvOptions();
 
   @Option(
       names = "--uncertainty",
@@ -109,10 +113,13 @@ public final class Analyse implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    CsvColumns columns = CsvColumns.withoutSummaries("FILE", file);
+    CsvColumns read = CsvColumns.withoutSummaries("FILE", file, csv);
+    Set<Integer> again = csv.allRows() ? Set.of() : places.again(read);
+    CsvColumns columns = read.without(again);
     int at = columns.find("--column", column);
     Lengths lengths = places.standardised() ? null : unit.of(columns.name(at));
-    Analysis analysis = analyse(columns, at, plan(lengths == null ? "" : lengths.symbol()));
+    StatisticsPlan plan = plan(lengths == null ? "" : lengths.symbol());
+    Analysis analysis = analyse(columns, at, plan, again.stream().map(read::line).toList());
     String text = json ? analysis.json() : analysis.text(lengths);
     spec.commandLine().getOut().println(text);
     return analysis.fault() ? ExitCode.FAULT : ExitCode.WELL;
@@ -157,7 +164,7 @@ public final class Analyse implements Callable<Integer> {
         : new SubgroupRule(SubgroupRule.Kind.CONSECUTIVE, subgroup);
   }
 
-  private Analysis analyse(CsvColumns columns, int at, StatisticsPlan plan) {
+  private Analysis analyse(CsvColumns columns, int at, StatisticsPlan plan, List<Long> again) {
     CsvRows rows = new CsvRows(columns, at, places);
     rows.refuseWithoutNumbers(columns.name(at));
     Double each = TypedNumber.given("--uncertainty", uncertainty);
@@ -170,7 +177,8 @@ public final class Analyse implements Callable<Integer> {
         places.pools() ? null : (Double) base,
         trend.verdict(tolerance(base)),
         places.byLot() ? lots(rows, job, each) : List.of(),
-        rows);
+        rows,
+        again);
   }
 
   /** By piece, one is complete that has as many readings as any, also where none follows it. */
@@ -203,16 +211,28 @@ public final class Analyse implements Callable<Integer> {
     return rows.lots().stream()
         .map(
             lot -> {
-              JobStatistics own = new JobStatistics(all.plan());
-              rows.forEach(
-                  row -> {
-                    if (row.lot().equals(lot)) {
-                      take(own, row, each);
-                    }
-                  });
+              JobStatistics own = ofLot(rows, lot, all.plan(), each);
               return new Analysis.Lot(lot, own.summary(all.characteristics().get(0), Scope.JOB));
             })
         .toList();
+  }
+
+  /** A phase may have begun with a reading of another lot. */
+  private static JobStatistics ofLot(
+      CsvRows rows, String lot, StatisticsPlan plan, @Nullable Double each) {
+    JobStatistics own = new JobStatistics(plan);
+    AtomicInteger phaseRun = new AtomicInteger(-1);
+    rows.forEach(
+        row -> {
+          if (row.lot().equals(lot)) {
+            int before = phaseRun.getAndSet(row.phaseRun());
+            if (before >= 0 && before != row.phaseRun()) {
+              own.startPhase();
+            }
+            add(own, row, each);
+          }
+        });
+    return own;
   }
 
   /**
@@ -234,6 +254,10 @@ public final class Analyse implements Callable<Integer> {
     if (row.begins() != CsvRows.Begin.NONE) {
       to.startPhase();
     }
+    add(to, row, uncertainty);
+  }
+
+  private static void add(JobStatistics to, CsvRows.Row row, @Nullable Double uncertainty) {
     if (!row.counts()) {
       boolean unused = to.exclude(row.number(), "excluded");
     }

@@ -1,8 +1,10 @@
 package org.chordlog.cli.statistics;
 
 import java.util.List;
+import java.util.Set;
 import java.util.stream.IntStream;
 import org.chordlog.cli.common.CsvColumns;
+import org.chordlog.cli.common.RowsAgain;
 import org.chordlog.measure.BadInput;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
@@ -134,6 +136,14 @@ final class AnalyseColumns {
     return fileOrder ? RowOrder.asFiled(columns) : RowOrder.of(columns, in(columns));
   }
 
+  /** Rows that are surely there twice: by the ids of readings, else by times with seconds. */
+  Set<Integer> again(CsvColumns columns) {
+    int id = columns.only("id");
+    RowTimes times = RowTimes.of(columns, find(columns, "--time-column", time));
+    int key = id >= 0 || times == null ? id : times.key();
+    return key < 0 ? Set.of() : RowsAgain.among(columns, key);
+  }
+
   /** Index of each column, -1 where there is none. */
   record Found(
       int piece, int position, int time, int job, int lot, int nominal, int sigma, int phase) {}
@@ -151,10 +161,17 @@ final class AnalyseColumns {
   }
 
   private int phases(CsvColumns columns) {
-    if (phaseColumn != null) {
-      return columns.find("--phase-column", phaseColumn);
+    int found =
+        phaseColumn != null
+            ? columns.find("--phase-column", phaseColumn)
+            : !pools() && jobs(columns).size() == 1 ? columns.only(PHASES) : -1;
+    if (phase != null && jobs(columns).size() > 1) {
+      throw new BadInput(
+          "--phase",
+          phase,
+          "could be of any of the jobs " + String.join(", ", jobs(columns)),
+          "a file of one job");
     }
-    int found = !pools() && ofOneJob(columns) ? columns.index(PHASES) : -1;
     if (phase != null && found < 0) {
       throw new BadInput(
           "--phase",
@@ -165,15 +182,31 @@ final class AnalyseColumns {
     return found;
   }
 
-  /** As an export of readings tells; pieces of other jobs in between begin no phase. */
-  private static boolean ofOneJob(CsvColumns columns) {
-    int at = columns.index(JOBS);
-    return at >= 0 && different(columns, at) == 1;
+  /** Whether the file is one of exported readings. */
+  static boolean isExported(CsvColumns columns) {
+    return columns.only(JOBS) >= 0;
   }
 
-  /** The one asked for, null for all; {@code all}: those of the file, in its order. */
-  @Nullable String phaseAmong(List<String> all) {
-    String wanted = NEWEST.equals(phase) ? all.get(all.size() - 1) : phase;
+  /** Of exported readings, in the order of the file; pieces of others in between begin no phase. */
+  static List<String> jobs(CsvColumns columns) {
+    int at = columns.only(JOBS);
+    return at < 0
+        ? List.of()
+        : IntStream.range(0, columns.rows())
+            .mapToObj(row -> columns.cell(row, at))
+            .distinct()
+            .toList();
+  }
+
+  /** Whether the phases are those of a job, which counts them from 1. */
+  boolean phasesOfJob(CsvColumns columns) {
+    int at = columns.only(PHASES);
+    return at >= 0 && isExported(columns) && phases(columns) == at;
+  }
+
+  /** The one asked for, null for all; {@code all}: those of the file. */
+  @Nullable String phaseAmong(List<String> all, String newest) {
+    String wanted = NEWEST.equals(phase) ? newest : phase;
     if (wanted != null && !all.contains(wanted)) {
       throw new BadInput(
           "--phase", wanted, "is not in the file", NEWEST + ", " + String.join(", ", all));
@@ -181,17 +214,9 @@ final class AnalyseColumns {
     return wanted;
   }
 
-  /** Whether readings of several places on a piece, as exported, are taken together. */
-  boolean mixesPositions(CsvColumns columns) {
-    int at = position == null && columns.has(JOBS) ? columns.index("position") : -1;
-    return at >= 0 && different(columns, at) > 1;
-  }
-
-  private static long different(CsvColumns columns, int at) {
-    return IntStream.range(0, columns.rows())
-        .mapToObj(row -> columns.cell(row, at))
-        .distinct()
-        .count();
+  /** Whether only some of the rows are wanted. */
+  boolean chooses() {
+    return lot != null;
   }
 
   private static int find(CsvColumns columns, String option, @Nullable String name) {

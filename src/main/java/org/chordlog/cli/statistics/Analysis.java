@@ -33,40 +33,64 @@ record Analysis(
     LeftOut leftOut,
     List<String> notes) {
   /**
-   * The phases that the file tells of, none where it tells of none, and the one that was asked for;
-   * {@code mixed}: whether several places on a piece were taken together.
+   * The phases that the file tells of, none where it tells of none, those with readings that were
+   * taken, the newest, and the one that was asked for; {@code ofJob}: whether a job counts them
+   * from 1, and none was passed over.
    */
-  record Phases(List<String> inFile, @Nullable String chosen, boolean mixed) {
+  record Phases(
+      List<String> inFile,
+      List<String> taken,
+      String newest,
+      @Nullable String chosen,
+      boolean ofJob) {
+    private static final int LISTED = 6;
+
     Phases {
       inFile = List.copyOf(inFile);
+      taken = List.copyOf(taken);
     }
 
     boolean several() {
-      return inFile.size() > 1;
-    }
-
-    private String newest() {
-      return inFile.get(inFile.size() - 1);
+      return taken.size() > 1;
     }
 
     /** Which readings of the job the figures are of; empty where that need not be said. */
     String scope() {
       if (chosen == null) {
-        return several() ? ", whole job: phases %s to %s".formatted(inFile.get(0), newest()) : "";
+        return several() ? all() : "";
       }
-      return ", phase " + chosen + (chosen.equals(newest()) ? ", since the last change" : "");
+      return ", phase " + chosen + (chosen.equals(newest) ? ", since the last change" : "");
+    }
+
+    private String all() {
+      int count = taken.size();
+      String last = taken.get(count - 1);
+      if (ofJob && last.equals(String.valueOf(count))) {
+        return ", whole job: phases 1 to " + last;
+      }
+      return ", phases "
+          + (count <= LISTED
+              ? String.join(", ", taken)
+              : String.join(", ", taken.subList(0, LISTED)) + " … (" + count + ")");
     }
   }
 
   /**
-   * Lines without a finite number where one is needed, lines that the file says don't count, and
-   * lines that sum up others.
+   * Lines without a finite number where one is needed, lines that the file says don't count, lines
+   * that sum up others, lines that repeat the heading, and lines that repeat other rows.
    */
-  record LeftOut(List<Long> withoutNumber, List<Long> excluded, List<Long> summaries) {
+  record LeftOut(
+      List<Long> withoutNumber,
+      List<Long> excluded,
+      List<Long> summaries,
+      List<Long> headings,
+      List<Long> again) {
     LeftOut {
       withoutNumber = List.copyOf(withoutNumber);
       excluded = List.copyOf(excluded);
       summaries = List.copyOf(summaries);
+      headings = List.copyOf(headings);
+      again = List.copyOf(again);
     }
   }
 
@@ -121,7 +145,8 @@ record Analysis(
       @Nullable Double trendBase,
       MachineVerdict trend,
       List<Lot> lots,
-      CsvRows rows) {
+      CsvRows rows,
+      List<Long> again) {
     List<Part> parts = job.characteristics().stream().map(name -> Part.of(job, name)).toList();
     return new Analysis(
         column,
@@ -132,7 +157,7 @@ record Analysis(
         trend,
         lots,
         rows.phases(),
-        rows.leftOut(),
+        rows.leftOut(again),
         rows.notes());
   }
 
@@ -165,6 +190,8 @@ record Analysis(
     json.put("trend", trend);
     json.put("rowsSummingUp", leftOut.summaries());
     json.put("notes", notes);
+    json.put("headingsAgain", leftOut.headings());
+    json.put("rowsAgain", leftOut.again());
     return JsonText.of(json);
   }
 }

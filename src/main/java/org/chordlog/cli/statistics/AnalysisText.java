@@ -76,16 +76,20 @@ final class AnalysisText {
     leftOut("without a number", analysis.leftOut().withoutNumber());
     leftOut("excluded_reason says why", analysis.leftOut().excluded());
     leftOut("a summary of other rows", analysis.leftOut().summaries());
+    leftOut("equal to a row above in every cell", analysis.leftOut().again());
+    if (!analysis.leftOut().summaries().isEmpty() || !analysis.leftOut().again().isEmpty()) {
+      line("They count with --all-rows.");
+    }
+    leftOut("the heading again", analysis.leftOut().headings());
     analysis.notes().forEach(each -> line("%s", each));
   }
 
   private void phases(Analysis.Phases phases) {
     if (phases.several() && phases.chosen() == null) {
-      line("No range is counted across the beginning of a phase.");
+      line(
+          "No range is counted across the beginning of a phase, and each has control limits of its"
+              + " own; above are those of the last one.");
       line("The newest phase alone, which a job's page shows first: --phase newest");
-    }
-    if (phases.mixed()) {
-      line("Positions are taken together; apart, as on a job's page: --position-column position");
     }
   }
 

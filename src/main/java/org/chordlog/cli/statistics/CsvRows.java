@@ -1,7 +1,9 @@
 package org.chordlog.cli.statistics;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -14,6 +16,7 @@ import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.NumberText;
 import org.chordlog.measure.Recorded;
 import org.chordlog.stats.control.Observation;
+import org.chordlog.verdict.Counted;
 import org.jspecify.annotations.Nullable;
 
 /** The readings of a CSV file, with where each belongs. */
@@ -29,18 +32,23 @@ final class CsvRows {
   private final List<Long> leftOut = new ArrayList<>();
   private final List<Long> excluded = new ArrayList<>();
   private final Set<String> positions = new LinkedHashSet<>();
+  private final Set<String> takenPhases = new HashSet<>();
+  private final Set<String> ownPhases = new HashSet<>();
   private final List<String> phases;
+  private final String newestPhase;
   private final @Nullable String wantedPhase;
   private final int recordedLot;
+  private final int jobs;
   private String phaseBefore = "";
+  private int phaseRun;
   private String lotBefore = "";
   private int job;
   private int piece;
 
   /**
    * A reading; {@code nominal} NaN where it has none of its own; {@code begins}: whether another
-   * phase begins with it; {@code counts}: false of one that is excluded, which only keeps its
-   * place.
+   * phase begins with it; {@code phaseRun}: how many began until then; {@code counts}: false of one
+   * that is excluded, which only keeps its place.
    */
   record Row(
       int number,
@@ -53,6 +61,7 @@ final class CsvRows {
       double sigma,
       String recordedLot,
       Begin begins,
+      int phaseRun,
       boolean counts) {
     Observation observation(double uncertainty) {
       return new Observation(number, piece, position, number, analysed(), uncertainty / sigma);
@@ -97,8 +106,10 @@ final class CsvRows {
     at = places.in(columns);
     order = places.order(columns);
     phases = at.phase() < 0 ? List.of() : phasesInOrder();
-    wantedPhase = phases.isEmpty() ? null : places.phaseAmong(phases);
-    recordedLot = columns.index(AnalyseColumns.LOTS);
+    newestPhase = phases.isEmpty() ? "" : newest();
+    wantedPhase = phases.isEmpty() ? null : places.phaseAmong(phases, newestPhase);
+    recordedLot = columns.only(AnalyseColumns.LOTS);
+    jobs = columns.only(AnalyseColumns.JOBS);
     for (int i = 0; i < columns.rows(); i++) {
       take(i);
     }
@@ -132,7 +143,10 @@ final class CsvRows {
     String position = position(row);
     if (counts) {
       positions.add(position);
+      takenPhases.add(phase(row));
+      ownPhases.add(exportedJob(row) + phase(row));
     }
+    Begin begins = begins(row);
     rows.add(
         new Row(
             i + 1,
@@ -144,7 +158,8 @@ final class CsvRows {
             nominal,
             sigma,
             recordedLot(row),
-            begins(row),
+            begins,
+            phaseRun,
             counts));
   }
 
@@ -158,21 +173,47 @@ final class CsvRows {
   }
 
   private Begin begins(int row) {
-    String phase = phase(row);
+    String phase = at.phase() < 0 ? "" : exportedJob(row) + phase(row);
     String lot = recordedLot(row);
     boolean begins = !rows.isEmpty() && !phase.equals(phaseBefore);
     Begin how = lot.equals(lotBefore) ? Begin.SAME_LOT : Begin.OTHER_LOT;
     phaseBefore = phase;
     lotBefore = lot;
+    phaseRun += begins ? 1 : 0;
     return begins ? how : Begin.NONE;
+  }
+
+  /** Each job has phases of its own. */
+  private String exportedJob(int row) {
+    return jobs < 0 ? "" : columns.cell(row, jobs) + " ";
   }
 
   private String phase(int row) {
     return at.phase() < 0 ? "" : columns.cell(row, at.phase()).strip();
   }
 
+  /** Those of a job by their numbers, since rows may be in any order. */
   private List<String> phasesInOrder() {
-    return order.rows().stream().map(this::phase).distinct().toList();
+    List<String> appearing =
+        order.rows().stream().map(this::phase).filter(each -> !each.isEmpty()).distinct().toList();
+    return areNumbered(appearing)
+        ? appearing.stream().sorted(Comparator.comparingInt(Integer::parseInt)).toList()
+        : appearing;
+  }
+
+  private boolean areNumbered(List<String> names) {
+    return places.phasesOfJob(columns) && names.stream().allMatch(each -> each.matches("\\d{1,9}"));
+  }
+
+  /** Other phases may come again: it is that of the last row that has one. */
+  private String newest() {
+    return areNumbered(phases)
+        ? phases.get(phases.size() - 1)
+        : order.rows().stream()
+            .map(this::phase)
+            .filter(each -> !each.isEmpty())
+            .reduce((before, last) -> last)
+            .orElseThrow();
   }
 
   /** To leave out 1800 mm or 12:30 would bend the statistics; a word or nothing is no reading. */
@@ -234,13 +275,13 @@ final class CsvRows {
 
   /** Readings of the piece and pass that have most, where the file is one of exported readings. */
   int mostInAPieceExported() {
-    if (!columns.has(AnalyseColumns.JOBS)) {
+    if (!AnalyseColumns.isExported(columns)) {
       return 0;
     }
-    int pass = columns.index("pass");
+    int pass = columns.only("pass");
     Map<String, Integer> count = new HashMap<>();
     for (Row row : rows) {
-      String in = pass < 0 ? "" : columns.cell(row.number() - 1, pass);
+      String in = pass < 0 ? "" : columns.cell(order.rows().get(row.number() - 1), pass);
       count.merge(row.piece() + " " + in, 1, Integer::sum);
     }
     return count.values().stream().mapToInt(Integer::intValue).max().orElse(0);
@@ -248,11 +289,14 @@ final class CsvRows {
 
   /** Of which phases of the file the rows are. */
   Analysis.Phases phases() {
-    return new Analysis.Phases(phases, wantedPhase, places.mixesPositions(columns));
+    List<String> taken = phases.stream().filter(takenPhases::contains).toList();
+    boolean whole = areNumbered(phases) && !places.chooses();
+    return new Analysis.Phases(phases, taken, newestPhase, wantedPhase, whole);
   }
 
-  Analysis.LeftOut leftOut() {
-    return new Analysis.LeftOut(inOrder(leftOut), inOrder(excluded), columns.summaries());
+  Analysis.LeftOut leftOut(List<Long> again) {
+    return new Analysis.LeftOut(
+        inOrder(leftOut), inOrder(excluded), columns.summaries(), columns.headingsAgain(), again);
   }
 
   private static List<Long> inOrder(List<Long> lines) {
@@ -262,6 +306,12 @@ final class CsvRows {
   /** How the file was read, a sentence each. */
   List<String> notes() {
     List<String> notes = new ArrayList<>(order.said());
+    if (phaseRun >= Math.max(ownPhases.size(), 1)) {
+      notes.add(
+          "Phases are not together in that order of rows: they change "
+              + Counted.of(phaseRun, "time")
+              + ", and no range is counted at any change.");
+    }
     notes.addAll(new RowNotes(columns, at).said());
     return notes;
   }

@@ -10,6 +10,8 @@ import org.chordlog.cli.common.RowsAgain;
 
 /** What is said of how a file was read, besides the order of its rows. */
 final class RowNotes {
+  private static final int SHOWN = 12;
+
   private final CsvColumns columns;
   private final AnalyseColumns.Found at;
 
@@ -21,15 +23,24 @@ final class RowNotes {
   List<String> said() {
     List<String> said = new ArrayList<>();
     if (!columns.heading().isEmpty()) {
-      said.add("The first line names the columns: " + String.join(", ", columns.heading()) + ".");
+      said.add("The first line names the columns: " + names() + ".");
     }
-    int position = columns.index("position");
-    if (at.position() < 0 && position >= 0 && texts(position).size() > 1) {
+    int position = columns.only("position");
+    if (at.position() < 0 && position >= 0 && comeAgain(position)) {
       said.add(
           "All positions were taken together; --position-column position keeps them apart"
-              + " and compares them.");
+              + " and compares them, as a job's page does.");
     }
-    boolean apart = RowTimes.of(columns, at.time()) != null || columns.has("id");
+    List<String> jobs = AnalyseColumns.jobs(columns);
+    if (jobs.size() > 1 && at.nominal() < 0) {
+      said.add(
+          "Caution: readings of "
+              + jobs.size()
+              + " jobs were taken together, as if they were of one: "
+              + shortened(jobs)
+              + ". Export one job alone, or name the column of their nominals (--nominal-column).");
+    }
+    boolean apart = RowTimes.of(columns, at.time()) != null || columns.only("id") >= 0;
     String again = RowsAgain.caution(columns, apart);
     if (!again.isEmpty()) {
       said.add(again);
@@ -37,9 +48,21 @@ final class RowNotes {
     return said;
   }
 
-  private Set<String> texts(int column) {
-    return IntStream.range(0, columns.rows())
-        .mapToObj(row -> columns.cell(row, column))
-        .collect(Collectors.toSet());
+  private String names() {
+    return shortened(columns.heading().stream().filter(each -> !each.isEmpty()).toList());
+  }
+
+  private static String shortened(List<String> names) {
+    return String.join(", ", names.subList(0, Math.min(names.size(), SHOWN)))
+        + (names.size() > SHOWN ? " … (" + names.size() + ")" : "");
+  }
+
+  /** Several, at several readings each: not a length along the piece that each has for itself. */
+  private boolean comeAgain(int column) {
+    Set<String> texts =
+        IntStream.range(0, columns.rows())
+            .mapToObj(row -> columns.cell(row, column))
+            .collect(Collectors.toSet());
+    return texts.size() > 1 && texts.size() <= columns.rows() / 2;
   }
 }

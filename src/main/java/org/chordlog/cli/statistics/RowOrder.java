@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import java.util.stream.LongStream;
 import java.util.stream.Stream;
@@ -16,13 +17,16 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * In which order the rows of a file are taken: charts and run tests judge readings in the order in
- * which they were made. That is by their times, else piece by piece where the file has one position
- * after another, else as the file has them.
+ * which they were made. That is by the ids of exported readings, as the statistics of their job
+ * take them; else by their times, else piece by piece where the file has one position after
+ * another, else as the file has them.
  *
  * @param rows rows of the file, in that order
  * @param said what of it a reader has to know
  */
 record RowOrder(List<Integer> rows, List<String> said) {
+  private static final String FILE_ORDER = " (--file-order takes that).";
+
   RowOrder {
     rows = List.copyOf(rows);
     said = List.copyOf(said);
@@ -41,9 +45,21 @@ record RowOrder(List<Integer> rows, List<String> said) {
     return IntStream.range(0, columns.rows()).boxed();
   }
 
+  private static boolean rises(long[] numbers) {
+    return IntStream.range(1, numbers.length).allMatch(row -> numbers[row] >= numbers[row - 1]);
+  }
+
+  /** Else something besides has to decide, as where there are days alone. */
+  private static boolean areAllDifferent(long[] numbers) {
+    return LongStream.of(numbers).distinct().count() == numbers.length;
+  }
+
   /** Looks for it. */
   private static final class Finder {
+    private static final Pattern WHOLE = Pattern.compile("\\d{1,18}");
+
     private final CsvColumns columns;
+    private final int id;
     private final int piece;
     private final int position;
     private final boolean timeWanted;
@@ -52,27 +68,57 @@ record RowOrder(List<Integer> rows, List<String> said) {
 
     Finder(CsvColumns columns, AnalyseColumns.Found at) {
       this.columns = columns;
-      piece = at.piece() >= 0 ? at.piece() : columns.index("piece");
-      position = at.position() >= 0 ? at.position() : columns.index("position");
+      id = AnalyseColumns.isExported(columns) ? columns.only("id") : -1;
+      piece = at.piece() >= 0 ? at.piece() : columns.only("piece");
+      position = at.position() >= 0 ? at.position() : columns.only("position");
       timeWanted = at.time() >= 0;
       times = RowTimes.of(columns, at.time());
     }
 
     RowOrder order() {
-      List<Integer> rows = times == null ? null : byTime(times);
+      List<Integer> rows = timeWanted ? null : byId();
+      if (rows == null && times != null) {
+        rows = byTime(times);
+      }
       return new RowOrder(rows == null ? byPiece() : rows, said);
+    }
+
+    /** Null where there are none, or files of several computers were put together. */
+    private @Nullable List<Integer> byId() {
+      long[] ids = id < 0 ? null : numbers(id);
+      if (ids == null || !areAllDifferent(ids)) {
+        return null;
+      }
+      if (!rises(ids)) {
+        said.add(
+            "Rows were taken by the numbers in column id, in which they were stored;"
+                + " the file has them in another order"
+                + FILE_ORDER);
+      }
+      return all(columns).sorted(Comparator.comparingLong(row -> ids[row])).toList();
+    }
+
+    /** Null where not every row has a whole number. */
+    private long @Nullable [] numbers(int column) {
+      boolean whole =
+          all(columns).allMatch(row -> WHOLE.matcher(columns.cell(row, column)).matches());
+      return whole
+          ? all(columns).mapToLong(row -> Long.parseLong(columns.cell(row, column))).toArray()
+          : null;
     }
 
     private @Nullable List<Integer> byTime(RowTimes of) {
       try {
         long[] micros = of.micros();
-        if (IntStream.range(1, micros.length).anyMatch(row -> micros[row] < micros[row - 1])) {
+        boolean moves = !rises(micros);
+        if (moves) {
           said.add(
               "Rows were taken by their times in column "
                   + of.column()
-                  + "; the file has them in another order (--file-order takes that).");
+                  + "; the file has them in another order"
+                  + FILE_ORDER);
         }
-        return (areAllDifferent(micros) ? all(columns) : byPiece().stream())
+        return (areAllDifferent(micros) ? all(columns) : withinOneTime(moves).stream())
             .sorted(Comparator.comparingLong(row -> micros[row]))
             .toList();
       } catch (BadInput unreadable) {
@@ -84,9 +130,20 @@ record RowOrder(List<Integer> rows, List<String> said) {
       }
     }
 
-    /** Else, as with days alone, something besides has to decide. */
-    private static boolean areAllDifferent(long[] micros) {
-      return LongStream.of(micros).distinct().count() == micros.length;
+    /** In a file that was sorted by something else its own order says nothing. */
+    private List<Integer> withinOneTime(boolean moves) {
+      long[] pieces = moves && piece >= 0 ? numbers(piece) : null;
+      if (pieces == null && !moves) {
+        return byPiece();
+      }
+      said.add(
+          "Rows of the same time were taken "
+              + (pieces == null
+                  ? "as the file has them."
+                  : "piece by piece (column " + columns.name(piece) + ")."));
+      return pieces == null
+          ? all(columns).toList()
+          : all(columns).sorted(Comparator.comparingLong(row -> pieces[row])).toList();
     }
 
     private List<Integer> byPiece() {
@@ -108,7 +165,7 @@ record RowOrder(List<Integer> rows, List<String> said) {
               + columns.name(piece)
               + "); the file has all of "
               + how
-              + " (--file-order takes that).");
+              + FILE_ORDER);
       Map<String, Integer> first = new HashMap<>();
       all(columns).forEach(row -> first.putIfAbsent(columns.cell(row, piece), row));
       return all(columns)

@@ -4,6 +4,8 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Locale;
+import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import org.chordlog.cli.common.CsvColumns;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.TimeText;
@@ -22,6 +24,9 @@ final class RowTimes {
           "date",
           "taken_utc");
 
+  /** Not 14:30:00, as spreadsheets show 14:30 too. */
+  private static final Pattern WITH_SECONDS = Pattern.compile("\\d:\\d{2}:(?!00(?![.,]))\\d{2}");
+
   private final CsvColumns columns;
   private final int time;
   private final int day;
@@ -38,16 +43,24 @@ final class RowTimes {
     if (time < 0) {
       return null;
     }
-    int date = columns.index("date");
+    int date = columns.only("date");
     return new RowTimes(columns, time, date == time ? -1 : date);
   }
 
   private static int usual(CsvColumns columns) {
-    return USUAL.stream().mapToInt(columns::index).filter(at -> at >= 0).findFirst().orElse(-1);
+    return USUAL.stream().mapToInt(columns::only).filter(at -> at >= 0).findFirst().orElse(-1);
   }
 
   String column() {
     return columns.name(time);
+  }
+
+  /** The column where they tell seconds, which no two readings have in common; else −1. */
+  int key() {
+    return IntStream.range(0, columns.rows())
+            .anyMatch(row -> WITH_SECONDS.matcher(columns.cell(row, time)).find())
+        ? time
+        : -1;
   }
 
   /** Of each row; {@link BadInput} of the first that can't be read. */

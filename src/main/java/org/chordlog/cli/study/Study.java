@@ -3,6 +3,7 @@ package org.chordlog.cli.study;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.chordlog.cli.common.CsvColumns;
+import org.chordlog.cli.common.CsvOptions;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.cli.common.RowsAgain;
 import org.chordlog.cli.common.TypedNumber;
@@ -56,6 +57,7 @@ public final class Study implements Callable<Integer> {
 
   @Mixin private StudyInputs inputs = new StudyInputs();
   @Mixin private KindOptions options = new KindOptions();
+  @Mixin private CsvOptions csv = new CsvOptions();
 
   @Option(
       names = "--budget",
@@ -74,7 +76,7 @@ public final class Study implements Callable<Integer> {
     if (kind == null) {
       throw new BadInput("--kind", "nothing", "was given", StudyKinds.all());
     }
-    CsvColumns columns = CsvColumns.read("FILE", file);
+    CsvColumns columns = CsvColumns.read("FILE", file, csv);
     StudyTable table = new StudyTable(columns);
     StudyResult result = new StudyRun(table, inputs, options).result(StudyKinds.parse(kind));
     BudgetComparison compared = compare(result);

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Random;
 import org.chordlog.cli.common.ExitCode;
 import org.chordlog.harness.Ran;
+import org.chordlog.web.http.Json;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -98,6 +99,65 @@ final class AnalyseFilesTest extends AnalyseRuns {
     assertTrue(ran.out().contains("Lines left out, a summary of other rows: 5, 6"), ran.out());
     Ran json = run(csv, "--column", "radius", "--json");
     assertTrue(json.out().contains("\"rowsSummingUp\""), json.out());
+  }
+
+  /** A piece may be called as a sum is; who knows the file says so. */
+  @Test
+  void allRowsAreDataWhereThatIsSaid() throws IOException {
+    String csv = "piece;radius\nTop;10\nMean;12\nEnd;11\n";
+    String told = run(csv, "--column", "radius").out();
+    assertTrue(told.startsWith("radius: 2 readings"), told);
+    assertTrue(told.contains("They count with --all-rows."), told);
+    String said = run(csv, "--column", "radius", "--all-rows").out();
+    assertTrue(said.startsWith("radius: 3 readings"), said);
+  }
+
+  @Test
+  void whatTheFirstLineIsCanBeSaid() throws IOException {
+    String days = "piece;4.5.2026;5.5.2026\nA;10;20\nB;12;22\n";
+    Ran refused = run(days, "--column", "2");
+    assertEquals(ExitCode.BAD_INPUT, refused.code());
+    assertTrue(refused.err().contains("--first-line names or data says which it is"), refused::err);
+    String names = run(days, "--column", "5.5.2026", "--first-line", "names").out();
+    assertTrue(names.startsWith("5.5.2026: 2 readings"), names);
+    String data = run("n/a\n10\n12\n", "--first-line", "data").out();
+    assertTrue(data.startsWith("1: 2 readings"), data);
+  }
+
+  /** Nobody asked for these columns, so that two of a name are no fault. */
+  @ParameterizedTest
+  @ValueSource(strings = {"date", "time", "position", "piece", "id", "phase"})
+  void otherColumnsMayHaveOneNameTwice(String name) throws IOException {
+    Ran ran = run("%1$s;radius;%1$s\n1;10;7\n2;12;8\n".formatted(name), "--column", "radius");
+    assertTrue(ran.out().startsWith("radius: 2 readings"), ran::toString);
+  }
+
+  /** Within a minute two readings may be alike. */
+  @Test
+  void timesWithSecondsTellThatRowsAreThereTwice() throws IOException {
+    String rows = "2026-05-04 10:00:01;5\n2026-05-04 10:01:07;6\n2026-05-04 10:01:31;5\n";
+    String out = run("time;radius\n" + rows + rows, "--column", "radius").out();
+    assertTrue(out.startsWith("radius: 3 readings"), out);
+    String minutes = rows.replaceAll(":\\d\\d;", ";");
+    String counted = run("time;radius\n" + minutes + minutes, "--column", "radius").out();
+    assertTrue(counted.startsWith("radius: 6 readings"), counted);
+    assertTrue(counted.contains("counted twice"), counted);
+  }
+
+  /** Phase 2 begins with a reading of lot B: that of A has no range across it either. */
+  @Test
+  void aPhasePartsEachLotByItself() throws IOException {
+    String csv = "lot;phase;radius\nA;1;10\nA;1;11\nB;2;20\nA;2;30\nA;2;31\nB;2;21\n";
+    String out =
+        run(csv, "--column=radius", "--lot-column=lot", "--phase-column=phase", "--json").out();
+    double within =
+        Json.shared().readTree(out).at("/lots/0/summary/figures").findParents("name").stream()
+            .filter(each -> each.get("name").asText().equals("standardDeviationWithin"))
+            .findFirst()
+            .orElseThrow()
+            .get("value")
+            .asDouble();
+    assertEquals(1 / 1.128, within, 0.01);
   }
 
   @Test
