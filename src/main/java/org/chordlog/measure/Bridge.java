@@ -8,7 +8,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record Bridge(long id, String name, Span span, Feet feet, double skewLimitDegrees) {
   /** Narrower, the feet leave no place for a plunger. */
-  private static final double LEAST_SPAN_MM = 2;
+  private static final double LEAST_SPAN_MM = 1;
 
   /** Nobody lifts a longer one onto a bend. */
   private static final double MOST_SPAN_MM = 10_000;

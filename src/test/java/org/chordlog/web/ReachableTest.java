@@ -47,10 +47,20 @@ final class ReachableTest {
         "{\"name\": \"b\", \"spanMm\": %s, \"spanUncertaintyMm\": 0.02, \"footRadiusMm\": 0}";
     JsonNode fault = fault(served.post("/api/bridges", bridge.formatted(span)));
     assertEquals("spanMm", fault.get("field").asText());
-    assertEquals("2 mm to 10000 mm", fault.get("allowed").asText());
+    assertEquals("1 mm to 10000 mm", fault.get("allowed").asText());
     Ran ran = Ran.line("radius --depth 0.01 --span " + span);
     assertTrue(ran.err().contains("--span"), ran.err());
-    assertTrue(ran.err().contains("is out of range; allowed: 2 mm to 10000 mm"), ran.err());
+    assertTrue(ran.err().contains("is out of range; allowed: 1 mm to 10000 mm"), ran.err());
+  }
+
+  /** For wire; a station file that has such a bridge must go on to be read. */
+  @Test
+  void aBridgeForWireIsNarrow() throws Exception {
+    String bridge =
+        "{\"name\": \"w\", \"spanMm\": 1.5, \"spanUncertaintyMm\": 0.01, \"footRadiusMm\": 0}";
+    assertEquals(201, served.post("/api/bridges", bridge).statusCode());
+    Ran ran = Ran.line("radius --depth 0.1 --span 1.5");
+    assertTrue(ran.err().isEmpty(), ran.err());
   }
 
   @Test
