@@ -52,8 +52,8 @@ final class AdviseFileTest extends AdviseRuns {
     assertEquals(ExitCode.WELL, ran.code(), ran.err());
     assertEquals(
         List.of(
-            "row 4: sums up others, so it does not count",
-            "row 5: sums up others, so it does not count"),
+            "row 4: sums up others, so it does not count (--all-rows takes it)",
+            "row 5: sums up others, so it does not count (--all-rows takes it)"),
         ran.err().lines().toList());
     assertFalse(String.join("", ran.out()).contains("piece 3"), ran.out().toString());
   }
