@@ -45,6 +45,10 @@ record RowOrder(List<Integer> rows, List<String> said) {
     return IntStream.range(0, columns.rows()).boxed();
   }
 
+  private static List<Integer> sorted(Stream<Integer> rows, long[] by) {
+    return rows.sorted(Comparator.comparingLong(row -> by[row])).toList();
+  }
+
   private static boolean rises(long[] numbers) {
     return IntStream.range(1, numbers.length).allMatch(row -> numbers[row] >= numbers[row - 1]);
   }
@@ -95,7 +99,7 @@ record RowOrder(List<Integer> rows, List<String> said) {
                 + " the file has them in another order"
                 + FILE_ORDER);
       }
-      return all(columns).sorted(Comparator.comparingLong(row -> ids[row])).toList();
+      return sorted(all(columns), ids);
     }
 
     /** Null where not every row has a whole number. */
@@ -118,9 +122,8 @@ record RowOrder(List<Integer> rows, List<String> said) {
                   + "; the file has them in another order"
                   + FILE_ORDER);
         }
-        return (areAllDifferent(micros) ? all(columns) : withinOneTime(moves).stream())
-            .sorted(Comparator.comparingLong(row -> micros[row]))
-            .toList();
+        return sorted(
+            areAllDifferent(micros) ? all(columns) : withinOneTime(moves).stream(), micros);
       } catch (BadInput unreadable) {
         if (timeWanted) {
           throw unreadable;
@@ -141,9 +144,7 @@ record RowOrder(List<Integer> rows, List<String> said) {
               + (pieces == null
                   ? "as the file has them."
                   : "piece by piece (column " + columns.name(piece) + ")."));
-      return pieces == null
-          ? all(columns).toList()
-          : all(columns).sorted(Comparator.comparingLong(row -> pieces[row])).toList();
+      return pieces == null ? all(columns).toList() : sorted(all(columns), pieces);
     }
 
     private List<Integer> byPiece() {
