@@ -147,7 +147,7 @@ final class RollersPageTest extends OperatorTest {
     operator.sees("#rollers-in-full", "no correction changes that");
     operator.sees(".care-line", "rollers stopped and the drive locked out");
     operator.press("Record correction");
-    operator.sees("dialog", "The dial showed 25.60 after the last correction.");
+    operator.sees("dialog", "The dial showed 25.6 after the last correction.");
     operator.sees("dialog .care-note", "Rollers stopped and drive locked out?");
     operator.press(yes());
     operator.sees(".note", "Correction recorded");
@@ -167,7 +167,7 @@ final class RollersPageTest extends OperatorTest {
     operator.go(STATION);
     operator.press("Record correction");
     operator.press("No, or I moved it by another amount");
-    operator.sees("dialog .hint", "After the last correction it showed 25.60. Read it again.");
+    operator.sees("dialog .hint", "After the last correction it showed 25.6. Read it again.");
     operator.fill("Dial before", "25,70");
     Await.until(() -> typed("Dial after").startsWith("25.8"));
     operator.press("Record the correction");
@@ -179,9 +179,9 @@ final class RollersPageTest extends OperatorTest {
     operator.press("Yes, record it like that");
     operator.sees(".note", "Correction recorded");
     assertEquals(25.7, corrections().get(0).settingBefore());
-    operator.sees("#rollers", "The dial read 25.70 before this correction, but 25.60 after");
+    operator.sees("#rollers", "The dial read 25.7 before this correction, but 25.6 after");
     operator.press("Seen");
-    Await.until(() -> !operator.text("#rollers").contains("25.70"));
+    Await.until(() -> !operator.text("#rollers").contains("The dial read 25.7 "));
   }
 
   /**
@@ -196,11 +196,11 @@ final class RollersPageTest extends OperatorTest {
     touch(TOO_OPEN, 1);
     operator.press("More");
     operator.press("Correction");
-    operator.sees("dialog .hint", "In the job before it showed 25.60.");
+    operator.sees("dialog .hint", "In the job before it showed 25.6.");
     operator.fill("Dial before", "256");
     operator.fill("Dial after", "256.1");
     operator.press("Record the correction");
-    operator.sees("dialog", "and 256.00 now: is every digit right?");
+    operator.sees("dialog", "and 256 now: is every digit right?");
     operator.press("No, let me change the numbers");
     operator.fill("Dial before", "26");
     operator.fill("Dial after", "26.1");
