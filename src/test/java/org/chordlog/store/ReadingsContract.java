@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
@@ -294,7 +295,7 @@ public abstract class ReadingsContract extends StoreContract {
   }
 
   private static Throwable failure(CompletableFuture<List<Reading>> move) {
-    return assertThrows(CompletionException.class, move::join).getCause();
+    return Objects.requireNonNull(assertThrows(CompletionException.class, move::join).getCause());
   }
 
   /** One of them breaks a rule: none of it is there. */

@@ -3,6 +3,7 @@ package org.chordlog.web;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.util.Objects;
 import org.chordlog.Await;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -60,7 +61,7 @@ final class NotesPageTest extends OperatorTest {
     operator.press("Undo");
     operator.press("The zero was wrong");
     operator.sees(".note", "is undone");
-    Object said = operator.page.executeScript("return performance.now()");
+    Object said = Objects.requireNonNull(operator.page.executeScript("return performance.now()"));
     operator.sees(".next", "Measure piece 1, start");
     assertTrue(operator.text(".note").contains("is undone"));
     Await.until(() -> operator.number("return performance.now() - arguments[0]", said) > 1_600);
