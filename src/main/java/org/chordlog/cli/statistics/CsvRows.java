@@ -1,9 +1,7 @@
 package org.chordlog.cli.statistics;
 
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -16,7 +14,6 @@ import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.NumberText;
 import org.chordlog.measure.Recorded;
 import org.chordlog.stats.control.Observation;
-import org.chordlog.verdict.Counted;
 import org.jspecify.annotations.Nullable;
 
 /** The readings of a CSV file, with where each belongs. */
@@ -32,16 +29,7 @@ final class CsvRows {
   private final List<Long> leftOut = new ArrayList<>();
   private final List<Long> excluded = new ArrayList<>();
   private final Set<String> positions = new LinkedHashSet<>();
-  private final Set<String> takenPhases = new HashSet<>();
-  private final Set<String> ownPhases = new HashSet<>();
-  private final List<String> phases;
-  private final String newestPhase;
-  private final @Nullable String wantedPhase;
-  private final int recordedLot;
-  private final int jobs;
-  private String phaseBefore = "";
-  private int phaseRun;
-  private String lotBefore = "";
+  private final FilePhases phases;
   private int job;
   private int piece;
 
@@ -105,11 +93,7 @@ final class CsvRows {
     this.places = places;
     at = places.in(columns);
     order = places.order(columns);
-    phases = at.phase() < 0 ? List.of() : phasesInOrder();
-    newestPhase = phases.isEmpty() ? "" : newest();
-    wantedPhase = phases.isEmpty() ? null : places.phaseAmong(phases, newestPhase);
-    recordedLot = columns.only(AnalyseColumns.LOTS);
-    jobs = columns.only(AnalyseColumns.JOBS);
+    phases = new FilePhases(columns, at.phase(), order.rows(), places);
     for (int i = 0; i < columns.rows(); i++) {
       take(i);
     }
@@ -122,7 +106,7 @@ final class CsvRows {
     job += otherJob ? 1 : 0;
     piece += otherJob || at.piece() < 0 || changed(i, at.piece()) ? 1 : 0;
     String lot = at.lot() < 0 ? "" : columns.cell(row, at.lot()).strip();
-    if (!places.wants(lot) || !(wantedPhase == null || wantedPhase.equals(phase(row)))) {
+    if (!places.wants(lot) || !phases.wants(row)) {
       return;
     }
     boolean counts = !columns.isExcluded(row);
@@ -143,10 +127,9 @@ final class CsvRows {
     String position = position(row);
     if (counts) {
       positions.add(position);
-      takenPhases.add(phase(row));
-      ownPhases.add(exportedJob(row) + phase(row));
+      phases.counts(row);
     }
-    Begin begins = begins(row);
+    Begin begins = phases.next(row);
     rows.add(
         new Row(
             i + 1,
@@ -157,63 +140,15 @@ final class CsvRows {
             read,
             nominal,
             sigma,
-            recordedLot(row),
+            phases.lot(row),
             begins,
-            phaseRun,
+            phases.run(),
             counts));
   }
 
   private String position(int row) {
     String position = at.position() < 0 ? "" : columns.cell(row, at.position()).strip();
     return position.isEmpty() ? ALL : position;
-  }
-
-  private String recordedLot(int row) {
-    return recordedLot < 0 ? "" : columns.cell(row, recordedLot).strip();
-  }
-
-  private Begin begins(int row) {
-    String phase = at.phase() < 0 ? "" : exportedJob(row) + phase(row);
-    String lot = recordedLot(row);
-    boolean begins = !rows.isEmpty() && !phase.equals(phaseBefore);
-    Begin how = lot.equals(lotBefore) ? Begin.SAME_LOT : Begin.OTHER_LOT;
-    phaseBefore = phase;
-    lotBefore = lot;
-    phaseRun += begins ? 1 : 0;
-    return begins ? how : Begin.NONE;
-  }
-
-  /** Each job has phases of its own. */
-  private String exportedJob(int row) {
-    return jobs < 0 ? "" : columns.cell(row, jobs) + " ";
-  }
-
-  private String phase(int row) {
-    return at.phase() < 0 ? "" : columns.cell(row, at.phase()).strip();
-  }
-
-  /** Those of a job by their numbers, since rows may be in any order. */
-  private List<String> phasesInOrder() {
-    List<String> appearing =
-        order.rows().stream().map(this::phase).filter(each -> !each.isEmpty()).distinct().toList();
-    return areNumbered(appearing)
-        ? appearing.stream().sorted(Comparator.comparingInt(Integer::parseInt)).toList()
-        : appearing;
-  }
-
-  private boolean areNumbered(List<String> names) {
-    return places.phasesOfJob(columns) && names.stream().allMatch(each -> each.matches("\\d{1,9}"));
-  }
-
-  /** Other phases may come again: it is that of the last row that has one. */
-  private String newest() {
-    return areNumbered(phases)
-        ? phases.get(phases.size() - 1)
-        : order.rows().stream()
-            .map(this::phase)
-            .filter(each -> !each.isEmpty())
-            .reduce((before, last) -> last)
-            .orElseThrow();
   }
 
   /** To leave out 1800 mm or 12:30 would bend the statistics; a word or nothing is no reading. */
@@ -289,9 +224,7 @@ final class CsvRows {
 
   /** Of which phases of the file the rows are. */
   Analysis.Phases phases() {
-    List<String> taken = phases.stream().filter(takenPhases::contains).toList();
-    boolean whole = areNumbered(phases) && !places.chooses();
-    return new Analysis.Phases(phases, taken, newestPhase, wantedPhase, whole);
+    return phases.ofReadings();
   }
 
   Analysis.LeftOut leftOut(List<Long> again) {
@@ -306,12 +239,7 @@ final class CsvRows {
   /** How the file was read, a sentence each. */
   List<String> notes() {
     List<String> notes = new ArrayList<>(order.said());
-    if (phaseRun >= Math.max(ownPhases.size(), 1)) {
-      notes.add(
-          "Phases are not together in that order of rows: they change "
-              + Counted.of(phaseRun, "time")
-              + ", and no range is counted at any change.");
-    }
+    notes.addAll(phases.said());
     notes.addAll(new RowNotes(columns, at).said());
     return notes;
   }
