@@ -5,20 +5,16 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.AbstractList;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Change;
-import org.chordlog.measure.Circumstances;
 import org.chordlog.measure.EventWithdrawal;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.OrderDetails;
-import org.chordlog.measure.Reading;
 import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Specification;
 import org.chordlog.measure.SpecificationRevision;
@@ -193,77 +189,6 @@ public abstract class JobsContract extends StoreContract {
   private static JobEvent event(long job, JobEvent.Kind kind) {
     return new JobEvent(
         0, job, "M", kind, 0, new JobEvent.Content(null, null, "lot 2", ""), new Recorded(7, "me"));
-  }
-
-  @Test
-  void theLotIsThatOfTheNewestEventThatStillCounts() {
-    Job job = store.jobs().add(Some.job("J", "M"), "me");
-    assertEquals(Optional.of("lot 1"), store.jobs().materialLot(job.id()));
-    JobEvent second = lot(job, 5, "lot 2");
-    JobEvent third = lot(job, 9, "lot 3");
-    lot(job, 7, "told late");
-    lot(job, 9, "");
-    store.jobs().add(event(job.id(), JobEvent.Kind.NOTE));
-    assertEquals(Optional.of("lot 3"), store.jobs().materialLot(job.id()));
-    store.jobs().add(new EventWithdrawal(0, third.id(), "wrong", 9, "me"));
-    assertEquals(Optional.of("told late"), store.jobs().materialLot(job.id()));
-    assertEquals("lot 2", second.materialLot());
-    assertEquals(Optional.empty(), store.jobs().materialLot(99));
-  }
-
-  /** What was recorded with a reading stays; the job knows better. */
-  @Test
-  void aLotThatWasNamedWronglyIsPutRightForTheReadingsThatWereTakenWithIt() {
-    Reading first = Kept.first(store);
-    Job job = store.jobs().find(first.jobId()).orElseThrow();
-    List<Reading> readings = new ArrayList<>();
-    JobEvent wrong = null;
-    for (int i = 1; i <= 4; i++) {
-      wrong = i == 3 ? lot(job, readings.get(1).id(), "lot 2") : wrong;
-      Reading reading = Some.reading("A", i, job.id(), first.setUpId());
-      Circumstances with = reading.circumstances().withMaterialLot(i < 3 ? "lot 1" : "lot 2");
-      readings.add(store.readings().append(reading.withCircumstances(with)).join());
-    }
-    assertEquals(List.of("lot 1", "lot 1", "lot 2", "lot 2"), lots(job, readings));
-    late(job, readings.get(1).id(), "lot 22");
-    assertEquals(List.of("lot 1", "lot 1", "lot 22", "lot 22"), lots(job, readings));
-    store.jobs().add(new EventWithdrawal(0, assertPresent(wrong).id(), "misread", 9, "me"));
-    assertEquals(List.of("lot 1", "lot 1", "lot 22", "lot 22"), lots(job, readings));
-    late(job, 0, "lot 11");
-    late(job, readings.get(2).id(), "lot 23");
-    assertEquals(List.of("lot 11", "lot 11", "lot 22", "lot 23"), lots(job, readings));
-    assertEquals(Optional.of("lot 23"), store.jobs().materialLot(job.id()));
-  }
-
-  private static JobEvent assertPresent(@Nullable JobEvent event) {
-    return Objects.requireNonNull(event);
-  }
-
-  private List<String> lots(Job job, List<Reading> readings) {
-    MaterialLots lots = MaterialLots.of(store.jobs(), job);
-    return readings.stream().map(lots::of).toList();
-  }
-
-  private void late(Job job, long afterReading, String lot) {
-    lot(job, afterReading, lot, Some.T0 + 1_000_000_000);
-  }
-
-  private JobEvent lot(Job job, long afterReading, String lot) {
-    return lot(job, afterReading, lot, 7);
-  }
-
-  private JobEvent lot(Job job, long afterReading, String lot, long atMicros) {
-    JobEvent.Kind kind = JobEvent.Kind.MATERIAL_LOT;
-    JobEvent event =
-        new JobEvent(
-            0,
-            job.id(),
-            "M",
-            kind,
-            afterReading,
-            new JobEvent.Content(null, null, lot, ""),
-            new Recorded(atMicros, "me"));
-    return store.jobs().add(event);
   }
 
   @Test

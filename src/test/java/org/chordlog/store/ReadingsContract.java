@@ -9,32 +9,23 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
-import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.stream.LongStream;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
-import org.chordlog.measure.Change;
 import org.chordlog.measure.Circumstances;
 import org.chordlog.measure.DecideBy;
-import org.chordlog.measure.EventWithdrawal;
-import org.chordlog.measure.Exclusion;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Job;
-import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.KnownLengths;
 import org.chordlog.measure.LengthSource;
 import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.ReadingKind;
-import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Sample;
 import org.chordlog.measure.SetUp;
-import org.chordlog.store.PieceMove.Moved;
-import org.chordlog.store.PieceMove.MovedEvent;
 import org.junit.jupiter.api.Test;
 
 /** Readings as they are appended, in which order they become visible, and what they count as. */
@@ -221,100 +212,6 @@ public abstract class ReadingsContract extends StoreContract {
     ReadingQuery query = ReadingQuery.oldest(like.jobId(), 10);
     assertEquals(products, readings.search(query));
     assertEquals(masters, readings.search(query.ofKind(ReadingKind.MASTER)));
-    assertEquals(List.of(), audit(directory));
-  }
-
-  @Test
-  void whatGoesToAnotherJobIsThereTogetherWithAllThatIsSaidOfIt() {
-    Reading first = store.readings().append(Kept.first(store)).join();
-    Job other = store.jobs().add(Some.job("K", "M"), "me");
-    JobEvent event = store.jobs().add(event(first.jobId(), JobEvent.Kind.SET_UP, first.id()));
-    Reading there = in(other, first).withSequence(2);
-    Exclusion here = new Exclusion(0, first.id(), true, Exclusion.belongsTo("K", 1), Some.T0, "me");
-    PieceMove move =
-        new PieceMove(
-            List.of(new Moved(first, there, here, "Rolled again after pass 1")),
-            List.of(
-                new MovedEvent(
-                    event(other.id(), JobEvent.Kind.SET_UP, 0),
-                    0,
-                    new EventWithdrawal(0, event.id(), "Belongs to job K", Some.T0, "me"))),
-            List.of(event(other.id(), JobEvent.Kind.NOTE, 0)),
-            new Change(0, Some.T0, "me", "pieces of job 1", "piece 1", "piece 1", "moved"));
-    List<Reading> kept = store.readings().move(move).join();
-    reopen();
-    assertEquals(List.of(there.withId(kept.get(0).id())), kept);
-    assertEquals(kept, store.readings().ofJob(other.id(), 0, 10));
-    assertEquals(1, store.readings().countOfJob(other.id()));
-    assertTrue(store.readings().exclusionsOfJob(first.jobId()).get(0).moved());
-    assertTrue(store.readings().exclusionsOfJob(other.id()).get(0).rolledAgain());
-    assertEquals(Set.of(event.id()), store.jobs().takenBack(first.jobId()));
-    List<JobEvent> events = store.jobs().eventsOfJob(other.id());
-    assertEquals(kept.get(0).id(), events.get(0).afterReadingId());
-    assertEquals(JobEvent.Kind.NOTE, events.get(1).kind());
-    assertEquals("moved", store.changes().list(Long.MAX_VALUE, 1).get(0).why());
-    assertEquals(List.of(), audit(directory));
-  }
-
-  private static Reading in(Job job, Reading reading) {
-    return new Reading(
-        0,
-        reading.source(),
-        new Reading.Place(job.id(), 1, reading.position()),
-        reading.measured(),
-        reading.result(),
-        reading.circumstances());
-  }
-
-  private static JobEvent event(long job, JobEvent.Kind kind, long after) {
-    JobEvent.Content content = new JobEvent.Content(null, null, "", "a remark");
-    return new JobEvent(0, job, "M", kind, after, content, new Recorded(Some.T0, "me"));
-  }
-
-  /** Refused as such: it is no fault of the program, and no other change fails with it. */
-  @Test
-  void aMoveThatWasDoneAlreadyOrBreaksARuleOfTheRecordIsRefusedAlone() {
-    Reading first = store.readings().append(Kept.first(store)).join();
-    Job other = store.jobs().add(Some.job("K", "M"), "me");
-    RequestKey.during(new RequestKey("a-key", "a move"), () -> store.jobs().add(other, "me"));
-    RequestKey again = new RequestKey("a-key", "a move");
-    PieceMove move = move(first, in(other, first).withSequence(2), first.id());
-    assertInstanceOf(
-        DoneAlready.class, failure(RequestKey.during(again, () -> store.readings().move(move))));
-    PieceMove ofNone = move(first, in(other, first).withSequence(2), 99);
-    assertInstanceOf(BadInput.class, failure(store.readings().move(ofNone)));
-    assertEquals(0, store.readings().countOfJob(other.id()));
-    assertEquals(1, store.readings().move(move).join().size());
-    assertEquals(List.of(), audit(directory));
-  }
-
-  private static PieceMove move(Reading from, Reading there, long excluded) {
-    Exclusion here = new Exclusion(0, excluded, true, Exclusion.belongsTo("K", 1), Some.T0, "me");
-    Change change = new Change(0, Some.T0, "me", "pieces of job 1", "", "", "moved");
-    return new PieceMove(List.of(new Moved(from, there, here, null)), List.of(), List.of(), change);
-  }
-
-  private static Throwable failure(CompletableFuture<List<Reading>> move) {
-    return Objects.requireNonNull(assertThrows(CompletionException.class, move::join).getCause());
-  }
-
-  /** One of them breaks a rule: none of it is there. */
-  @Test
-  void ofAMoveThatBreaksARuleNothingIsStored() {
-    Reading first = store.readings().append(Kept.first(store)).join();
-    Job other = store.jobs().add(Some.job("K", "M"), "me");
-    Exclusion here = new Exclusion(0, first.id(), true, Exclusion.belongsTo("K", 1), Some.T0, "me");
-    Moved well = new Moved(first, in(other, first).withSequence(2), here, null);
-    Moved twice = new Moved(first, in(other, first).withSequence(1), here, null);
-    Change change = new Change(0, Some.T0, "me", "pieces of job 1", "", "", "moved");
-    PieceMove move = new PieceMove(List.of(well, twice), List.of(), List.of(), change);
-    CompletableFuture<List<Reading>> refused = store.readings().move(move);
-    assertInstanceOf(
-        BadInput.class, assertThrows(CompletionException.class, refused::join).getCause());
-    assertEquals(0, store.readings().countOfJob(other.id()));
-    assertEquals(List.of(), store.readings().exclusionsOfJob(first.jobId()));
-    Reading next = store.readings().append(in(other, first).withSequence(2)).join();
-    assertEquals(List.of(next), store.readings().ofJob(other.id(), 0, 10));
     assertEquals(List.of(), audit(directory));
   }
 

@@ -2,17 +2,13 @@ package org.chordlog.web;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.net.http.HttpResponse;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.BiConsumer;
 import java.util.regex.Pattern;
-import org.chordlog.Await;
 import org.chordlog.measure.Change;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Job;
@@ -26,84 +22,13 @@ import org.chordlog.radius.RadiusModel;
 import org.chordlog.station.Happening;
 import org.chordlog.station.Place;
 import org.chordlog.station.StationStatus;
-import org.chordlog.store.Some;
-import org.chordlog.store.open.Stores;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.SentTwice;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Pieces that were measured under the wrong job go to the one they belong to. */
-final class MovedPiecesTest {
-  private static final String MACHINE = "three-roll bender";
-
+final class MovedPiecesTest extends MovedPiecesRig {
   private static final Pattern NUMBERED = Pattern.compile("(Ids?|[nN]umber|^at)$");
-
-  @TempDir Path directory;
-  private Served served;
-  private Bent bent;
-  private Job hoops;
-  private Job rings;
-
-  @BeforeEach
-  void open() {
-    begin(directory.resolve("one"));
-  }
-
-  private void begin(Path at) {
-    served = new Served(at);
-    bent = new Bent(served);
-    hoops = served.job();
-    rings = added("rings", Some.job("rings", MACHINE).inspection());
-  }
-
-  private Job added(String name, Job.Inspection inspection) {
-    Job.Order order = new Job.Order(name, "ring", "lot 9");
-    Job job = Job.opened(order, new Job.Workplace(MACHINE, "A"), inspection, Some.T0);
-    return served.store.jobs().add(job, "tester");
-  }
-
-  @AfterEach
-  void close() {
-    served.close();
-  }
-
-  private void hoops(int count) {
-    for (int i = 1; i <= count; i++) {
-      bent.piece(hoops, i);
-    }
-  }
-
-  private HttpResponse<String> move(Job from, int firstPiece, long toJobId) throws Exception {
-    long last = served.store.readings().latestOfJob(from.id(), Long.MAX_VALUE, 1).get(0).id();
-    return served.post(
-        "/api/jobs/" + from.id() + "/moved-pieces",
-        "{\"firstPiece\": %d, \"lastReadingId\": %d, \"toJobId\": %d}"
-            .formatted(firstPiece, last, toJobId));
-  }
-
-  private void moves(Job from, int firstPiece, Job to) throws Exception {
-    HttpResponse<String> answer = move(from, firstPiece, to.id());
-    assertEquals(200, answer.statusCode(), answer.body());
-  }
-
-  private void refuses(Job from, int firstPiece, long toJobId, String why) throws Exception {
-    long before = served.store.readings().lastId();
-    HttpResponse<String> answer = move(from, firstPiece, toJobId);
-    assertTrue(answer.statusCode() == 400 || answer.statusCode() == 409, answer.body());
-    assertTrue(answer.body().contains(why), answer.body());
-    assertEquals(before, served.store.readings().lastId());
-  }
-
-  private List<Reading> of(Job job) {
-    return served.store.readings().ofJob(job.id(), 0, 1_000);
-  }
-
-  private List<String> audit() {
-    return Stores.files(directory.resolve("one")).audit();
-  }
 
   @Test
   void theReadingsCountThereAndAreExcludedHereWithWhereTheyWent() throws Exception {
@@ -262,13 +187,6 @@ final class MovedPiecesTest {
     assertEquals(List.of(), audit());
   }
 
-  private void touch(long readings) throws Exception {
-    served.indicator.show(2.755);
-    Await.until(() -> served.store.readings().lastSequence("A") == readings);
-    served.indicator.show(TerminalIndicator.FREE_MM);
-    Await.until(served::free);
-  }
-
   @Test
   void aMoveIsTakenBackByMovingThePiecesBack() throws Exception {
     hoops(4);
@@ -281,17 +199,6 @@ final class MovedPiecesTest {
         6, served.json("/api/jobs/" + hoops.id() + "/left-out").at("/excludedReadings").asInt());
     bent.piece(hoops, 5);
     assertEquals(List.of(), audit());
-  }
-
-  /** Else it would count twice. */
-  @Test
-  void aMovedReadingIsNotPutBackByHand() throws Exception {
-    hoops(1);
-    moves(hoops, 1, rings);
-    HttpResponse<String> answer =
-        served.post("/api/readings/1/exclusion", "{\"excluded\": false, \"reason\": \"mine\"}");
-    assertEquals(400, answer.statusCode());
-    assertTrue(answer.body().contains("move its piece back from there"), answer.body());
   }
 
   /** Excluded ones stay; those of an earlier pass go along, and do not count there either. */
@@ -336,65 +243,6 @@ final class MovedPiecesTest {
     assertNotEquals(was.radius(), now.radius());
     assertEquals(model.estimate(now.depthNm(), 1_500, 12), now.radius());
     assertEquals(model.decide(now.radius(), flats.specification()), now.decision());
-  }
-
-  @Test
-  void whatCanNotBeMovedIsRefusedInPlainWords() throws Exception {
-    hoops(3);
-    refuses(hoops, 2, hoops.id(), "is the job that they are in");
-    refuses(hoops, 2, 99, "is not known");
-    refuses(hoops, 9, rings.id(), "has no reading that counts");
-    Job one =
-        added(
-            "one place",
-            new Job.Inspection(
-                new Section.RoundTube(60.3, 3.2),
-                Face.OUTER,
-                new Specification(Face.CENTRELINE, 1800, 1788.0, 1812.0),
-                new Plan(List.of("middle"), new SubgroupRule(SubgroupRule.Kind.INDIVIDUAL, 1))));
-    refuses(hoops, 2, one.id(), "is not measured at start, but at middle");
-    Job inner =
-        added(
-            "inner",
-            new Job.Inspection(
-                new Section.RoundTube(60.3, 3.2),
-                Face.INNER,
-                new Specification(Face.CENTRELINE, 1800, 1788.0, 1812.0),
-                new Plan(Bent.POSITIONS, new SubgroupRule(SubgroupRule.Kind.INDIVIDUAL, 1))));
-    refuses(hoops, 2, inner.id(), "can't take piece 2, start");
-    Job elsewhere = served.store.jobs().add(Some.job("far", "other bender"), "tester");
-    refuses(hoops, 2, elsewhere.id(), "another open job of three-roll bender and station A");
-    served.store.jobs().update(rings.withState(Job.State.CLOSED), "me", "done");
-    refuses(hoops, 2, rings.id(), "is closed; reopen it first");
-    HttpResponse<String> empty =
-        served.post("/api/jobs/" + hoops.id() + "/moved-pieces", "{\"firstPiece\": 1}");
-    assertEquals(400, empty.statusCode());
-    assertTrue(empty.body().contains("lastReadingId") && empty.body().contains("toJobId"));
-    assertEquals(List.of(), audit());
-  }
-
-  @Test
-  void whatWasMeasuredSinceForbidsIt() throws Exception {
-    hoops(2);
-    HttpResponse<String> old =
-        served.post(
-            "/api/jobs/" + hoops.id() + "/moved-pieces",
-            "{\"firstPiece\": 2, \"lastReadingId\": 5, \"toJobId\": %d}".formatted(rings.id()));
-    assertEquals(409, old.statusCode());
-    assertTrue(old.body().contains("The last reading is now piece 2, end."), old.body());
-    bent.piece(rings, 1);
-    refuses(hoops, 2, rings.id(), "has readings that were taken after piece 2");
-    Job third = added("third", rings.inspection());
-    refuses(hoops, 2, third.id(), "is no longer the newest on three-roll bender");
-  }
-
-  @Test
-  void noMoreThanAThousandReadingsGoAtOnce() throws Exception {
-    served.readings(hoops, 1_002);
-    refuses(hoops, 1, rings.id(), "have too many readings");
-    moves(hoops, 2, rings);
-    assertEquals(999, of(rings).size());
-    assertEquals(List.of(), audit());
   }
 
   /** A page that lost the answer sends it again. */

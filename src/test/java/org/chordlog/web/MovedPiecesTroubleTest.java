@@ -20,76 +20,14 @@ import org.chordlog.measure.Reading;
 import org.chordlog.station.Happening;
 import org.chordlog.station.Place;
 import org.chordlog.station.StationStatus;
-import org.chordlog.store.Some;
-import org.chordlog.store.open.Stores;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** Pieces that are moved while something is in the way, or that are not as the usual ones. */
-final class MovedPiecesTroubleTest {
-  private static final String MACHINE = "three-roll bender";
-
-  @TempDir Path directory;
-  private Served served;
-  private Bent bent;
-  private Job hoops;
-  private Job rings;
-
-  @BeforeEach
-  void open() {
-    served = new Served(directory);
-    bent = new Bent(served);
-    hoops = served.job();
-    Job.Order order = new Job.Order("rings", "ring", "lot 9");
-    rings =
-        served
-            .store
-            .jobs()
-            .add(
-                Job.opened(
-                    order,
-                    new Job.Workplace(MACHINE, "A"),
-                    Some.job("rings", MACHINE).inspection(),
-                    Some.T0),
-                "tester");
-  }
-
-  @AfterEach
-  void close() {
-    served.close();
-  }
-
-  private void hoops(int count) {
-    for (int i = 1; i <= count; i++) {
-      bent.piece(hoops, i);
-    }
-  }
-
-  private HttpResponse<String> move(Job from, int firstPiece, Job to) throws Exception {
-    long last = served.store.readings().latestOfJob(from.id(), Long.MAX_VALUE, 1).get(0).id();
-    return served.post(
-        "/api/jobs/" + from.id() + "/moved-pieces",
-        "{\"firstPiece\": %d, \"lastReadingId\": %d, \"toJobId\": %d}"
-            .formatted(firstPiece, last, to.id()));
-  }
-
+final class MovedPiecesTroubleTest extends MovedPiecesRig {
   private int moved(Job from, int firstPiece, Job to) throws Exception {
-    HttpResponse<String> answer = move(from, firstPiece, to);
+    HttpResponse<String> answer = move(from, firstPiece, to.id());
     assertEquals(200, answer.statusCode(), answer.body());
     return Served.tree(answer).get("readings").asInt();
-  }
-
-  private List<Reading> of(Job job) {
-    return served.store.readings().ofJob(job.id(), 0, 2_000);
-  }
-
-  private void touch(long readings) throws Exception {
-    served.indicator.show(2.755);
-    Await.until(() -> served.store.readings().lastSequence("A") == readings);
-    served.indicator.show(TerminalIndicator.FREE_MM);
-    Await.until(served::free);
   }
 
   private String place() {
@@ -104,7 +42,7 @@ final class MovedPiecesTroubleTest {
     touch(1);
     touch(2);
     database("CREATE TRIGGER no BEFORE INSERT ON exclusion BEGIN SELECT RAISE(ABORT, 'no'); END");
-    assertEquals(400, move(hoops, 1, rings).statusCode());
+    assertEquals(400, move(hoops, 1, rings.id()).statusCode());
     Await.until(() -> place().equals("1 end"), this::place);
     database("DROP TRIGGER no");
     touch(3);
@@ -112,7 +50,7 @@ final class MovedPiecesTroubleTest {
         List.of("start", "middle", "end"), of(hoops).stream().map(Reading::position).toList());
     assertEquals(0, of(rings).size());
     assertEquals(3, moved(hoops, 1, rings));
-    assertEquals(List.of(), Stores.files(directory).audit());
+    assertEquals(List.of(), audit());
   }
 
   private void database(String sql) throws Exception {
@@ -123,7 +61,7 @@ final class MovedPiecesTroubleTest {
   }
 
   private String url() throws Exception {
-    try (Stream<Path> files = Files.list(directory)) {
+    try (Stream<Path> files = Files.list(directory.resolve("one"))) {
       return "jdbc:sqlite:" + sqlite(files);
     }
   }
@@ -143,7 +81,7 @@ final class MovedPiecesTroubleTest {
     try (Connection other = DriverManager.getConnection(url());
         Statement statement = other.createStatement()) {
       statement.execute("BEGIN IMMEDIATE");
-      HttpResponse<String> answer = move(hoops, 1, rings);
+      HttpResponse<String> answer = move(hoops, 1, rings.id());
       assertEquals(503, answer.statusCode(), answer.body());
       assertTrue(answer.body().contains("look whether it is done"), answer.body());
       statement.execute("ROLLBACK");
@@ -151,7 +89,7 @@ final class MovedPiecesTroubleTest {
     Await.until(() -> of(rings).size() == 6);
     Await.until(() -> goesOnWith(hoops).equals("1 start"), this::place);
     assertEquals("3 start", goesOnWith(rings));
-    assertEquals(List.of(), Stores.files(directory).audit());
+    assertEquals(List.of(), audit());
   }
 
   private String goesOnWith(Job job) {
@@ -170,7 +108,7 @@ final class MovedPiecesTroubleTest {
     assertEquals("1 middle", goesOnWith(rings));
     touch(3);
     assertEquals(List.of("start", "middle"), of(rings).stream().map(Reading::position).toList());
-    assertEquals(List.of(), Stores.files(directory).audit());
+    assertEquals(List.of(), audit());
   }
 
   /** Two pages at once: what one has moved, the other does not move again. */
@@ -188,7 +126,7 @@ final class MovedPiecesTroubleTest {
     assertEquals(200, codes.get(0));
     assertTrue(codes.subList(1, 6).stream().allMatch(code -> code >= 400 && code < 500));
     assertEquals(87, of(rings).size());
-    assertEquals(List.of(), Stores.files(directory).audit());
+    assertEquals(List.of(), audit());
   }
 
   private int status(String body) {
@@ -204,7 +142,7 @@ final class MovedPiecesTroubleTest {
   void whatWasExportedBeforeAMoveIsStillThatOfTheRecord() throws Exception {
     hoops(3);
     String csv = directory.resolve("before.csv").toString();
-    String data = directory.toString();
+    String data = directory.resolve("one").toString();
     assertEquals(0, Ran.command("export", "--seal", "--data", data, "--output", csv).code());
     moved(hoops, 2, rings);
     Ran verified = Ran.command("verify", csv, "--data", data);
@@ -311,7 +249,7 @@ final class MovedPiecesTroubleTest {
     bent.piece(hoops, 9);
     bent.piece(hoops, 2);
     bent.piece(hoops, 3);
-    HttpResponse<String> answer = move(hoops, 3, rings);
+    HttpResponse<String> answer = move(hoops, 3, rings.id());
     assertEquals(400, answer.statusCode());
     assertTrue(
         answer

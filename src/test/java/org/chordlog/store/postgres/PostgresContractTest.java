@@ -10,8 +10,10 @@ import org.chordlog.store.GaugesContract;
 import org.chordlog.store.JobSearchContract;
 import org.chordlog.store.JobsContract;
 import org.chordlog.store.LogbooksContract;
+import org.chordlog.store.MaterialLotsContract;
 import org.chordlog.store.OpeningContract;
 import org.chordlog.store.OutboxContract;
+import org.chordlog.store.PieceMovesContract;
 import org.chordlog.store.ReadingPagesContract;
 import org.chordlog.store.ReadingsContract;
 import org.chordlog.store.RecordsContract;
@@ -79,6 +81,13 @@ final class PostgresContractTest {
   }
 
   @Nested
+  final class PieceMoves extends PieceMovesContract {
+    PieceMoves() {
+      super(POSTGRES);
+    }
+  }
+
+  @Nested
   final class ReadingPages extends ReadingPagesContract {
     ReadingPages() {
       super(POSTGRES);
@@ -88,6 +97,13 @@ final class PostgresContractTest {
   @Nested
   final class Jobs extends JobsContract {
     Jobs() {
+      super(POSTGRES);
+    }
+  }
+
+  @Nested
+  final class MaterialLots extends MaterialLotsContract {
+    MaterialLots() {
       super(POSTGRES);
     }
   }

@@ -8,8 +8,10 @@ import org.chordlog.store.GaugesContract;
 import org.chordlog.store.JobSearchContract;
 import org.chordlog.store.JobsContract;
 import org.chordlog.store.LogbooksContract;
+import org.chordlog.store.MaterialLotsContract;
 import org.chordlog.store.OpeningContract;
 import org.chordlog.store.OutboxContract;
+import org.chordlog.store.PieceMovesContract;
 import org.chordlog.store.ReadingPagesContract;
 import org.chordlog.store.ReadingsContract;
 import org.chordlog.store.RecordsContract;
@@ -72,6 +74,13 @@ final class SqliteContractTest {
   }
 
   @Nested
+  final class PieceMoves extends PieceMovesContract {
+    PieceMoves() {
+      super(SQLITE);
+    }
+  }
+
+  @Nested
   final class ReadingPages extends ReadingPagesContract {
     ReadingPages() {
       super(SQLITE);
@@ -81,6 +90,13 @@ final class SqliteContractTest {
   @Nested
   final class Jobs extends JobsContract {
     Jobs() {
+      super(SQLITE);
+    }
+  }
+
+  @Nested
+  final class MaterialLots extends MaterialLotsContract {
+    MaterialLots() {
       super(SQLITE);
     }
   }
