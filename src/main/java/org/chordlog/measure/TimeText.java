@@ -142,7 +142,7 @@ public final class TimeText {
       return "is missing";
     }
     if (DOUBTFUL.matcher(text).matches()) {
-      return "could be day or month first: the two can't be told apart";
+      return "could be day or month first: dates written so are not read";
     }
     if (text.matches(OF_DAY)) {
       return "is a time of day without its day";

@@ -51,7 +51,7 @@ final class TimeTextTest {
     assertEquals(
         "due: "
             + text
-            + " could be day or month first: the two can't be told apart; allowed: "
+            + " could be day or month first: dates written so are not read; allowed: "
             + TimeText.ALLOWED,
         said);
     assertTrue(TimeText.looksLike(text));
