@@ -1,4 +1,4 @@
-// People who sign in and tokens of programs, for the administrator.
+// People who sign in, tokens of programs and shared screens, for the administrator.
 
 import { get, send } from "./api.js";
 import { askForm, note, openDialog } from "./dialogs.js";
@@ -6,6 +6,7 @@ import { $, h, say, state, table } from "./dom.js";
 import { field } from "./forms.js";
 import { frame, showTrouble } from "./frame.js";
 import { session } from "./session.js";
+import { date, time } from "./times.js";
 import words from "../api/words.js";
 
 const capital = (text) => `${text[0].toUpperCase()}${text.slice(1)}`;
@@ -27,13 +28,19 @@ async function start() {
 }
 
 async function load() {
-  const [accounts, tokens] = await Promise.all([get("api/accounts"), get("api/tokens")]);
+  const [accounts, tokens, screens] = await Promise.all([
+    get("api/accounts"),
+    get("api/tokens"),
+    get("api/screens"),
+  ]);
   $("accounts").replaceChildren(table("Accounts", accountColumns(), accounts));
   $("accounts").removeAttribute("aria-busy");
-  $("tokens").replaceChildren(
-    tokens.length ? table("Tokens", tokenColumns(), tokens) : h("p", { class: "small" }, "None yet."),
-  );
+  fill("tokens", "Tokens", tokenColumns(), tokens);
+  fill("screens", "Shared screens", screenColumns(), screens);
 }
+
+const fill = (id, name, columns, rows) =>
+  $(id).replaceChildren(rows.length ? table(name, columns, rows) : h("p", { class: "small" }, "None yet."));
 
 function accountColumns() {
   return [
@@ -173,7 +180,7 @@ function tokenColumns() {
   return [
     { head: "Name", cell: (each) => h("strong", {}, each.name) },
     { head: "Rights", cell: (each) => each.rights.map((right) => words.rights[right]).join(", ") },
-    { head: "Valid until", cell: (each) => each.validUntil.slice(0, 10) },
+    { head: "Valid until", cell: (each) => date(each.validUntil) },
     { head: "State", cell: (each) => (each.revoked ? state("bad", "revoked") : state("good", "in use")) },
     { head: "", cell: (each) => (each.revoked ? "" : button("Revoke", () => revoke(each))) },
   ];
@@ -203,6 +210,28 @@ async function revoke(token) {
     act: () => send("DELETE", `api/tokens/${token.id}`),
   });
   if (done !== null) await load();
+}
+
+function screenColumns() {
+  return [
+    { head: "Name", cell: (each) => h("strong", {}, each.name) },
+    { head: "Shared since", cell: (each) => date(each.sharedAt) },
+    { head: "Who is there", cell: (each) => each.person || "nobody" },
+    { head: "Last seen", cell: (each) => (each.usedAt ? time(each.usedAt) : "not since the start") },
+    { head: "", cell: (each) => button("End sharing", () => endSharing(each)) },
+  ];
+}
+
+async function endSharing(screen) {
+  const done = await askForm({
+    title: `End sharing of ${screen.name}?`,
+    intro: "Nobody can measure there until somebody signs in by name, or the screen is shared again.",
+    confirm: "End sharing",
+    act: () => send("DELETE", `api/screens/${screen.id}`),
+  });
+  if (done === null) return;
+  note(`${screen.name}: no longer shared`);
+  await load();
 }
 
 async function share() {

@@ -19,12 +19,14 @@ public final class Entrance {
   private final People people;
   private final Tokens tokens;
   private final Sessions sessions;
+  private final SharedScreens screens;
   private final Tries tries = new Tries(System::nanoTime);
 
   public Entrance(Accounts kept, Clock clock) {
     people = new People(kept, clock);
     tokens = new Tokens(kept, clock);
     sessions = new Sessions(kept, people, clock);
+    screens = new SharedScreens(kept, sessions, clock);
   }
 
   public People people() {
@@ -114,13 +116,13 @@ public final class Entrance {
 
   /** Ends the caller's own session; the secret of the shared screen's. */
   public String share(Caller administrator, String screen) {
+    String secret = screens.share(screen, administrator.name());
     sessions.end(administrator.session());
-    return sessions.share(screen);
+    return secret;
   }
 
-  /** Ends a shared screen for good. */
-  public void unshare(Caller screen) {
-    sessions.end(screen.session());
+  public SharedScreens screens() {
+    return screens;
   }
 
   /** Who is at a shared screen says so by PIN. */

@@ -46,8 +46,13 @@ public final class Sessions {
     this.people = people;
     this.clock = clock;
     long now = micros();
-    kept.sessions()
-        .forEach(each -> open.put(each.secret(), new Open(each, each.accountId(), now, now)));
+    kept.sessions().forEach(each -> open.put(each.secret(), known(each, now)));
+  }
+
+  /** A screen has not asked since the start; people are not taken to have been idle. */
+  private static Open known(Session session, long nowMicros) {
+    boolean shared = !session.screen().isEmpty();
+    return new Open(session, session.accountId(), nowMicros, shared ? 0 : nowMicros);
   }
 
   void whenEnded(Consumer<String> hash) {
@@ -56,20 +61,32 @@ public final class Sessions {
 
   /** The secret of a new one of that person. */
   String begin(Person person) {
-    return begin(person.id(), "");
-  }
-
-  /** The secret of a new one of a screen that people share. */
-  String share(String screen) {
-    return begin(0, screen);
-  }
-
-  private String begin(long person, String screen) {
     String secret = Random.random();
-    Session session = new Session(Random.hash(secret), person, screen, micros());
+    Session session = new Session(Random.hash(secret), person.id(), "", micros());
     kept.begin(session);
-    open.put(session.secret(), new Open(session, person, micros(), micros()));
+    open(session);
     return secret;
+  }
+
+  /** From now on; the store has it. */
+  void open(Session session) {
+    open.put(session.secret(), new Open(session, session.accountId(), micros(), micros()));
+  }
+
+  /** Those of screens that people share. */
+  List<Session> shared() {
+    return open.values().stream()
+        .map(Open::session)
+        .filter(each -> !each.screen().isEmpty())
+        .toList();
+  }
+
+  /** Who is at a shared screen, empty for nobody, and when it last asked, 0 for not yet. */
+  record Use(String person, long usedMicros) {}
+
+  Use use(String hash) {
+    Open found = open.get(hash);
+    return found == null ? new Use("", 0) : new Use(caller(found).name(), found.usedMicros());
   }
 
   Optional<Caller> caller(String secret) {

@@ -6,8 +6,8 @@ import org.chordlog.measure.Change;
 
 /**
  * Who may use the service: people, tokens of programs, and sessions that were begun. Secrets come
- * as hashes, an empty text for none. What changes a person or a token is one commit with its entry
- * in {@link Changes}.
+ * as hashes, an empty text for none. What changes a person, a token or a shared screen is one
+ * commit with its entry in {@link Changes}.
  */
 public interface Accounts {
   /** A person; {@code roles} by name. The name is unique whatever its capitals. */
@@ -63,5 +63,11 @@ public interface Accounts {
 
   void begin(Session session);
 
+  /** Of a screen that people share. */
+  void share(Session screen, Change change);
+
   void end(String secret);
+
+  /** Of a screen that people shared; nothing where it was ended before. */
+  void endShared(String secret, Change change);
 }

@@ -53,7 +53,7 @@ public final class PlantWeb implements AutoCloseable {
     List<Route> ofService = new ArrayList<>(ofPlant.routes());
     ofService.addAll(alerts.routes());
     ofService.addAll(shared);
-    ofService.addAll(new AccountRoutes(settings, entrance).routes());
+    ofService.addAll(SignInRoutes.ofAccounts(settings, entrance));
     List<Route> passedOn = new ArrayList<>(ofPlant.below());
     passedOn.addAll(new RequestRoutes(plant, rooms, clock).routes());
     ofService.addAll(new EdgeRoutes(rooms).routes(rooms.rows(own), passedOn));

@@ -15,7 +15,14 @@ final class SignInRoutes {
 
   static List<Route> of(WebSettings settings, Entrance entrance) {
     List<Route> all = new ArrayList<>(ofSessions(settings, entrance));
-    all.addAll(new AccountRoutes(settings, entrance).routes());
+    all.addAll(ofAccounts(settings, entrance));
+    return all;
+  }
+
+  /** What the administrator says of people, programs and screens. */
+  static List<Route> ofAccounts(WebSettings settings, Entrance entrance) {
+    List<Route> all = new ArrayList<>(new AccountRoutes(settings, entrance).routes());
+    all.addAll(new ScreenRoutes(entrance.screens()).routes());
     return all;
   }
 

@@ -154,7 +154,7 @@ final class EntranceTest {
 
   @Test
   void atASharedScreenThePersonEndsWithTheShiftAndTheScreenStays() {
-    String screen = entrance.sessions().share("Tablet 1");
+    String screen = entrance.screens().share("Tablet 1", "a test");
     String unusedSession = signedIn("Bo", Role.OPERATOR);
     long bo = entrance.people().active("Bo").orElseThrow().id();
     var unusedAccount = entrance.people().pin(bo, "271828", "a test");

@@ -1,6 +1,7 @@
 package org.chordlog.web;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.io.File;
@@ -272,5 +273,24 @@ final class SignInPageTest extends BrowserTest {
     type("pin", "271828" + Keys.ENTER);
     isShown("Ann");
     System.out.printf("PIN to name on the page: %.2f s%n", (System.nanoTime() - start) / 1e9);
+  }
+
+  @Test
+  void anAdministratorEndsTheSharingOfAScreen() throws Exception {
+    open("/accounts.html");
+    signIn("Boss", ShopPeople.PASSWORD);
+    press("Share this screen");
+    type("name", "Desk");
+    press("Share it");
+    isShown("Nobody");
+    SharedBrowser.signOut();
+    open("/accounts.html");
+    signIn("Boss", ShopPeople.PASSWORD);
+    By row = By.xpath("//*[@id='screens']//tr[contains(., 'Desk')]");
+    there(row).findElement(By.tagName("button")).click();
+    picture("end-sharing");
+    there(By.cssSelector("dialog button[type='submit']")).click();
+    Await.until(() -> browser.findElements(row).isEmpty());
+    assertFalse(served.web.entrance().screens().all().toString().contains("Desk"));
   }
 }

@@ -194,23 +194,49 @@ record SqlAccounts(Database database) implements Accounts {
 
   @Override
   public void begin(Session session) {
+    var unused = database.write(connection -> begin(connection, session));
+  }
+
+  private static int begin(Connection connection, Session session) throws SQLException {
+    return Sql.update(
+        connection,
+        "INSERT INTO session (secret, account_id, screen, began_micros) VALUES (?, ?, ?, ?)",
+        session.secret(),
+        session.accountId(),
+        session.screen(),
+        session.beganMicros());
+  }
+
+  @Override
+  public void share(Session screen, Change change) {
     var unused =
         database.write(
-            connection ->
-                Sql.update(
-                    connection,
-                    "INSERT INTO session (secret, account_id, screen, began_micros)"
-                        + " VALUES (?, ?, ?, ?)",
-                    session.secret(),
-                    session.accountId(),
-                    session.screen(),
-                    session.beganMicros()));
+            connection -> {
+              int begun = begin(connection, screen);
+              SqlChanges.insert(connection, change);
+              return begun;
+            });
   }
 
   @Override
   public void end(String secret) {
+    var unused = database.write(connection -> end(connection, secret));
+  }
+
+  private static int end(Connection connection, String secret) throws SQLException {
+    return Sql.update(connection, "DELETE FROM session WHERE secret = ?", secret);
+  }
+
+  @Override
+  public void endShared(String secret, Change change) {
     var unused =
         database.write(
-            connection -> Sql.update(connection, "DELETE FROM session WHERE secret = ?", secret));
+            connection -> {
+              int gone = end(connection, secret);
+              if (gone > 0) {
+                SqlChanges.insert(connection, change);
+              }
+              return gone;
+            });
   }
 }
