@@ -54,11 +54,6 @@ public final class StreamWatch {
     before = new RecentRests(settings.contactNm());
   }
 
-  /** The level of free air; null while it is not certain. */
-  public @Nullable Long freeAirNm() {
-    return air.levelNm();
-  }
-
   /** Tells what this sample shows, if it can't be. */
   public void offer(Sample sample, Consumer<StreamDoubt> sink) {
     if (arrivals.gapBefore(sample.monotonicNanos())) {

@@ -74,9 +74,4 @@ public record Tuning(Priors priors, Surprises surprises, Stakes stakes, double w
   public Tuning with(Stakes others) {
     return new Tuning(priors, surprises, others, wander);
   }
-
-  /** The same with another judgement of surprises. */
-  public Tuning with(Surprises others) {
-    return new Tuning(priors, others, stakes, wander);
-  }
 }

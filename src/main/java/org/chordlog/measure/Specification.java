@@ -34,9 +34,4 @@ public record Specification(
       Face face, double targetMm, @Nullable Double lowerLimitMm, @Nullable Double upperLimitMm) {
     this(face, targetMm, lowerLimitMm, upperLimitMm, DecideBy.MEAN);
   }
-
-  /** The same limits, held against another figure of a piece. */
-  public Specification decidedBy(DecideBy changed) {
-    return new Specification(face, targetMm, lowerLimitMm, upperLimitMm, changed);
-  }
 }

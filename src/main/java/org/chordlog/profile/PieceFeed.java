@@ -131,10 +131,6 @@ final class PieceFeed {
     return turnedNm;
   }
 
-  long placeNm() {
-    return placeNm;
-  }
-
   /** The farthest place that was reached. */
   long farthestNm() {
     return farthestNm;

@@ -38,11 +38,6 @@ public record Place(int piece, String position, int pass) {
     return new Place(piece + 1, plan.positions().get(0));
   }
 
-  /** The same piece after another pass, from its first position. */
-  Place rolledAgain(Plan plan) {
-    return new Place(piece, plan.positions().get(0), pass + 1);
-  }
-
   /** The same piece, with a position that the plan still has. */
   Place on(Plan plan) {
     return plan.positions().contains(position)

@@ -128,12 +128,4 @@ final class StreamGuard {
       case RESTORED -> null;
     };
   }
-
-  /** Values change again. */
-  void thawed() {
-    StreamDoubt now = doubt;
-    if (now != null && now.kind() == StreamDoubt.Kind.FROZEN) {
-      doubt = null;
-    }
-  }
 }

@@ -54,11 +54,6 @@ public final class LinearityStudy {
     return points;
   }
 
-  /** Biases of single readings by reference, in the study's unit, for a picture. */
-  public Map<Double, List<Double>> biases() {
-    return Map.copyOf(biases);
-  }
-
   /** The largest mean bias on one of the masters, without its sign, in the study's unit. */
   public double largestBias() {
     return biases.values().stream()

@@ -40,11 +40,6 @@ public enum StationIssue {
     this.advice = advice;
   }
 
-  /** How urgent it is. */
-  public Tone tone() {
-    return tone;
-  }
-
   /** Said of the station where nothing more is known. */
   public Statement statement() {
     return new Statement(tone, word, "", advice);

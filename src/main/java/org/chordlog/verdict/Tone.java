@@ -9,10 +9,5 @@ public enum Tone {
   /** Worth knowing, or not known yet. */
   QUIET,
   /** Nothing to do. */
-  GOOD;
-
-  /** The more urgent of two. */
-  public Tone and(Tone other) {
-    return compareTo(other) <= 0 ? this : other;
-  }
+  GOOD
 }

@@ -19,11 +19,6 @@ final class FrameWriter {
     decimals = Math.max(0, BigDecimal.valueOf(resolutionMm).stripTrailingZeros().scale());
   }
 
-  /** Whether a key on the indicator can change the unit it sends. */
-  boolean hasUnit() {
-    return profile == BuiltInProfile.UNIT_LINES || profile == BuiltInProfile.STATUS_LINES;
-  }
-
   byte[] frame(long nm, boolean inches) {
     double mm = nm / 1e6;
     String text = signed(mm, decimals);

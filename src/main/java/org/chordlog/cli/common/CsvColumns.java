@@ -65,11 +65,6 @@ public final class CsvColumns {
    * {@link BadInput} of {@code field} where it can't be read or has no rows, and of the line that
    * sums up the others.
    */
-  public static CsvColumns read(String field, Path file) {
-    return read(field, file, CsvOptions.NONE);
-  }
-
-  /** The same, by what is said of the file. */
   public static CsvColumns read(String field, Path file, CsvOptions options) {
     CsvColumns read = withoutSummaries(field, file, options);
     if (!read.summaries.isEmpty()) {

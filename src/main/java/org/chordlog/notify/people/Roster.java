@@ -30,13 +30,6 @@ public record Roster(
     return all;
   }
 
-  /** Whom an alert of that kind concerns once it has come to that step. */
-  public Set<Person> concerned(AlertKind kind, Escalation.Step step) {
-    Set<Person> all = new LinkedHashSet<>();
-    steps(kind, step).forEach(all::addAll);
-    return all;
-  }
-
   /** Whom to tell now of an alert of that kind that has come to that step. */
   public Set<Person> now(AlertKind kind, Escalation.Step step, Instant at) {
     Set<Person> told = new LinkedHashSet<>();

@@ -15,7 +15,6 @@ final class Series {
   private @Nullable JudgedLimits basis;
   private long settledCount;
   private long signalling;
-  private long signallingInPhase;
 
   Series(ChartKind kind, StatisticsPlan plan) {
     this(
@@ -46,9 +45,7 @@ final class Series {
     if (plotted != null) {
       settled.add(plotted);
       settledCount++;
-      int added = plotted.signals().isEmpty() ? 0 : 1;
-      signalling += added;
-      signallingInPhase += added;
+      signalling += plotted.signals().isEmpty() ? 0 : 1;
     }
   }
 
@@ -72,7 +69,6 @@ final class Series {
   void startPhase() {
     plotter.restart();
     history.restart();
-    signallingInPhase = 0;
   }
 
   Thinner settled() {
@@ -84,15 +80,15 @@ final class Series {
   }
 
   /** Points that broke a run test. */
-  long signalling(Scope scope) {
-    return scope == Scope.JOB ? signalling : signallingInPhase;
+  long signalling() {
+    return signalling;
   }
 
   void pack(Packer packer) {
     plotter.pack(packer);
     history.pack(packer);
     settled.pack(packer);
-    packer.put(settledCount).put(signalling).put(signallingInPhase);
+    packer.put(settledCount).put(signalling);
   }
 
   void unpack(Unpacker from) {
@@ -101,6 +97,5 @@ final class Series {
     settled.unpack(from);
     settledCount = from.aLong();
     signalling = from.aLong();
-    signallingInPhase = from.aLong();
   }
 }

@@ -108,12 +108,6 @@ public final class Track {
     return series.containsKey(kind);
   }
 
-  /** Points that broke a run test on any chart of this track, without those on spread charts. */
-  public long signalling(Scope scope) {
-    ChartKind level = has(ChartKind.MEAN) ? ChartKind.MEAN : ChartKind.INDIVIDUALS;
-    return at(level).signalling(scope) + drawn(level).signalling(scope);
-  }
-
   /** That chart as it is now. */
   public ChartSnapshot snapshot(ChartKind kind) {
     Series drawn = drawn(kind);
@@ -123,7 +117,7 @@ public final class Track {
     return builder.build(
         List.copyOf(events),
         at(kind).settledCount() + drawn.settledCount(),
-        at(kind).signalling(Scope.JOB) + drawn.signalling(Scope.JOB),
+        at(kind).signalling() + drawn.signalling(),
         number);
   }
 

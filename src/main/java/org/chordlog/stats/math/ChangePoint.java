@@ -27,12 +27,6 @@ public record ChangePoint(int at, double pValue) {
     return new ChangePoint(at, Math.min(1, p));
   }
 
-  /** Sum of squares about the two levels. */
-  public double residual(double[] y) {
-    return about(Arrays.copyOfRange(y, 0, at)).sumOfSquares()
-        + about(Arrays.copyOfRange(y, at, y.length)).sumOfSquares();
-  }
-
   /** Level after less level before. */
   public double step(double[] y) {
     return about(Arrays.copyOfRange(y, at, y.length)).mean()

@@ -46,8 +46,4 @@ public final class Unpacker {
   public <T> T shared(T value) {
     return (T) seen.computeIfAbsent(value, first -> first);
   }
-
-  boolean atEnd() {
-    return !buffer.hasRemaining();
-  }
 }
