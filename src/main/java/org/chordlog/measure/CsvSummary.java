@@ -1,10 +1,13 @@
 package org.chordlog.measure;
 
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.IntPredicate;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
 /**
@@ -81,18 +84,28 @@ public final class CsvSummary {
   private static final int MOST_NAMELESS = 10;
 
   private final List<List<String>> rows;
+
+  /** What each row begins with, plain. */
+  private final List<String> words;
+
+  private final Map<String, Long> timesThere;
   private final Set<Integer> found = new TreeSet<>();
 
   private CsvSummary(List<List<String>> rows) {
     this.rows = rows;
+    words = IntStream.range(0, rows.size()).mapToObj(row -> plain(first(row))).toList();
+    timesThere =
+        words.stream()
+            .filter(DOUBTFUL::contains)
+            .collect(Collectors.groupingBy(each -> each, Collectors.counting()));
   }
 
   /** Indices of such rows among those below a heading; none where all would be. */
   public static Set<Integer> among(List<List<String>> rows) {
     CsvSummary summary = new CsvSummary(rows);
-    summary.add(row -> isWord(summary.first(row)));
+    summary.add(row -> WORDS.contains(summary.words.get(row)));
     int sure = summary.found.size();
-    summary.add(summary::isDoubtfulAbove);
+    summary.addDoubtfulBelowNumbers();
     for (int before = -1; before < summary.found.size(); ) {
       before = summary.found.size();
       summary.add(row -> summary.isDoubtfulBeside(row, sure));
@@ -110,26 +123,33 @@ public final class CsvSummary {
     found.addAll(IntStream.range(0, rows.size()).filter(is).boxed().toList());
   }
 
-  private boolean isDoubtfulAbove(int row) {
-    if (!DOUBTFUL.contains(plain(first(row)))) {
-      return false;
-    }
-    int column = firstColumn(row);
-    List<String> others =
+  private void addDoubtfulBelowNumbers() {
+    List<Integer> others =
         IntStream.range(0, rows.size())
-            .filter(each -> !found.contains(each) && !DOUBTFUL.contains(plain(first(each))))
-            .mapToObj(each -> cell(each, column))
+            .filter(row -> !found.contains(row) && !isDoubtful(row))
+            .boxed()
             .toList();
-    return others.size() > 1 && others.stream().allMatch(each -> NumberText.read(each) != null);
+    Map<Integer, Boolean> numbers = new HashMap<>();
+    add(
+        row ->
+            isDoubtful(row)
+                && others.size() > 1
+                && numbers.computeIfAbsent(firstColumn(row), at -> areNumbers(others, at)));
+  }
+
+  private boolean isDoubtful(int row) {
+    return DOUBTFUL.contains(words.get(row));
+  }
+
+  private boolean areNumbers(List<Integer> of, int column) {
+    return of.stream().allMatch(row -> NumberText.read(cell(row, column)) != null);
   }
 
   /** Somebody called Max has more rows than there are sums. */
   private boolean isDoubtfulBeside(int row, int sure) {
-    String word = plain(first(row));
-    return DOUBTFUL.contains(word)
+    return isDoubtful(row)
         && (found.contains(row - 1) || found.contains(row + 1))
-        && IntStream.range(0, rows.size()).filter(each -> plain(first(each)).equals(word)).count()
-            <= sure;
+        && timesThere.getOrDefault(words.get(row), 0L) <= sure;
   }
 
   /** The last rows, where they lack what all others have and hold nothing but figures. */
@@ -154,10 +174,7 @@ public final class CsvSummary {
     return IntStream.range(0, rows.get(row).size())
         .filter(column -> !cell(row, column).isEmpty())
         .allMatch(
-            column ->
-                NumberText.read(cell(row, column)) != null
-                    && named.stream()
-                        .allMatch(each -> NumberText.read(cell(each, column)) != null));
+            column -> NumberText.read(cell(row, column)) != null && areNumbers(named, column));
   }
 
   private int firstColumn(int row) {

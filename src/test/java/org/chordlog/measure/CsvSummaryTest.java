@@ -1,12 +1,17 @@
 package org.chordlog.measure;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 
+import java.time.Duration;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -62,5 +67,15 @@ final class CsvSummaryTest {
   })
   void othersAreData(String rows) {
     assertEquals(Set.of(), among(rows));
+  }
+
+  /** Many rows that begin with such a word are looked at once, not once for each of them. */
+  @Test
+  void aLongFileOfSomebodyCalledMaxIsReadAtOnce() {
+    List<String> row = List.of("Max", "5");
+    List<List<String>> rows = new ArrayList<>(Collections.nCopies(100_000, row));
+    Collections.fill(rows.subList(0, 50_000), List.of("Ann", "5"));
+    assertTimeoutPreemptively(
+        Duration.ofSeconds(20), () -> assertEquals(Set.of(), CsvSummary.among(rows)));
   }
 }
