@@ -47,7 +47,6 @@ final class FilePhases {
   /** A reading of it counts. */
   void counts(int row) {
     taken.add(of(row));
-    ownOfJobs.add(job(row) + of(row));
   }
 
   String lot(int row) {
@@ -58,6 +57,7 @@ final class FilePhases {
   Begin next(int row) {
     String phase = column < 0 ? "" : job(row) + of(row);
     String lot = lot(row);
+    ownOfJobs.add(phase);
     boolean begins = begun && !phase.equals(before);
     Begin how = lot.equals(lotBefore) ? Begin.SAME_LOT : Begin.OTHER_LOT;
     begun = true;

@@ -149,6 +149,21 @@ final class AnalyseExportTest extends AnalyseRuns {
     assertFalse(analysed(exported()).out().contains("not together"));
   }
 
+  /** It is left out, but it is where it belongs. */
+  @Test
+  void aPhaseThatIsExcludedAsAWholeIsNotSaidToComeAgain() throws IOException {
+    List<String> rows =
+        each(
+            exported(),
+            row ->
+                Integer.parseInt(cell(row, 2)) > 15
+                    ? row.replaceFirst("2$", "3")
+                    : row.replaceFirst(",,2$", ",set up,2"));
+    String out = analysed(rows).out();
+    assertTrue(out.startsWith("radius_mm: 45 readings, phases 1, 3"), out);
+    assertFalse(out.contains("not together"), out);
+  }
+
   /** A filter may have hidden the rows of a phase. */
   @Test
   void aPhaseThatIsNotThereIsNotSaidToBe() throws IOException {
