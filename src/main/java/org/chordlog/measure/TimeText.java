@@ -69,12 +69,6 @@ public final class TimeText {
     return TIME.matcher(plain).matches() || DOUBTFUL.matcher(plain).matches();
   }
 
-  /** Whether neither a time of day nor an offset is said. */
-  public static boolean isDayAlone(String text) {
-    Matcher found = TIME.matcher(plain(text));
-    return found.matches() && found.group("h") == null;
-  }
-
   private static long read(String field, String text, ZoneId zone, int daysAlone) {
     Matcher found = TIME.matcher(plain(text));
     if (!found.matches()) {

@@ -96,8 +96,6 @@ final class TimeTextTest {
     for (String text : List.of("1800.5", "left", "", "12", "4.5")) {
       assertFalse(TimeText.looksLike(text), text);
     }
-    assertTrue(TimeText.isDayAlone("4.5.2026"));
-    assertFalse(TimeText.isDayAlone("4.5.2026 10:00"));
   }
 
   @Test

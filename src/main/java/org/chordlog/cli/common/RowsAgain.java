@@ -49,8 +49,8 @@ public final class RowsAgain {
   }
 
   /**
-   * Lines equal to earlier ones: any, where rows have a time or an id, which no two readings have
-   * in common; else only where the second half of the file is the first one.
+   * Lines equal to earlier ones: any where rows are {@code apart}; else only where the second half
+   * of the file is the first one.
    */
   private static List<Long> lines(CsvColumns columns, boolean apart) {
     List<String> rows =

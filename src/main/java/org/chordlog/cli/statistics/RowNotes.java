@@ -40,12 +40,17 @@ final class RowNotes {
               + shortened(jobs)
               + ". Export one job alone, or name the column of their nominals (--nominal-column).");
     }
-    boolean apart = RowTimes.of(columns, at.time()) != null || columns.only("id") >= 0;
-    String again = RowsAgain.caution(columns, apart);
+    String again = RowsAgain.caution(columns, apart());
     if (!again.isEmpty()) {
       said.add(again);
     }
     return said;
+  }
+
+  /** Whether two readings hardly have all cells in common. */
+  private boolean apart() {
+    RowTimes times = RowTimes.of(columns, at.time());
+    return columns.only("id") >= 0 || (times != null && times.withinDays());
   }
 
   private String names() {

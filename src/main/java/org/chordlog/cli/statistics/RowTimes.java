@@ -27,6 +27,8 @@ final class RowTimes {
   /** Not 14:30:00, as spreadsheets show 14:30 too. */
   private static final Pattern WITH_SECONDS = Pattern.compile("\\d:\\d{2}:(?!00(?![.,]))\\d{2}");
 
+  private static final Pattern OF_DAY = Pattern.compile("\\d:\\d{2}");
+
   private final CsvColumns columns;
   private final int time;
   private final int day;
@@ -55,12 +57,19 @@ final class RowTimes {
     return columns.name(time);
   }
 
+  /** Whether they tell more than the day, of which many readings are. */
+  boolean withinDays() {
+    return anyHas(OF_DAY);
+  }
+
   /** The column where they tell seconds, which no two readings have in common; else −1. */
   int key() {
+    return anyHas(WITH_SECONDS) ? time : -1;
+  }
+
+  private boolean anyHas(Pattern part) {
     return IntStream.range(0, columns.rows())
-            .anyMatch(row -> WITH_SECONDS.matcher(columns.cell(row, time)).find())
-        ? time
-        : -1;
+        .anyMatch(row -> part.matcher(columns.cell(row, time)).find());
   }
 
   /** Of each row; {@link BadInput} of the first that can't be read. */

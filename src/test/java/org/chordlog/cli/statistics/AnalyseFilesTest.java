@@ -178,6 +178,15 @@ final class AnalyseFilesTest extends AnalyseRuns {
     assertTrue(run(timed, "--column", "radius").out().contains("Caution: line 4 is there twice"));
   }
 
+  /** On a day many readings are alike, and nothing else tells them apart. */
+  @Test
+  void readingsOfADayAreNotThereTwice() throws IOException {
+    String csv = "date;radius\n4.5.2026;10\n4.5.2026;12\n4.5.2026;10\n5.5.2026;10\n";
+    String out = run(csv, "--column", "radius").out();
+    assertTrue(out.startsWith("radius: 4 readings"), out);
+    assertFalse(out.contains("twice"), out);
+  }
+
   /**
    * Spaces that don't break, what divides the cells on a line of its own, empty cells at the end.
    */
