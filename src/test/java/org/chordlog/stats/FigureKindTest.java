@@ -1,10 +1,12 @@
 package org.chordlog.stats;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import java.util.Random;
 import org.chordlog.measure.SubgroupRule;
+import org.chordlog.stats.capability.Figure;
 import org.chordlog.stats.capability.FigureKind;
 import org.chordlog.stats.capability.Summary;
 import org.chordlog.stats.control.ChartSettings;
@@ -20,6 +22,15 @@ final class FigureKindTest {
   void noFigureIsWithoutWords() {
     assertEquals(List.of(), nameless(false));
     assertEquals(List.of(), nameless(true));
+  }
+
+  @Test
+  void howAnIntervalIsFoundIsSaidOnce() {
+    for (boolean skewed : new boolean[] {false, true}) {
+      for (Figure figure : summary(skewed).figures()) {
+        assertTrue(figure.method().split("interval ", -1).length <= 2, figure::toString);
+      }
+    }
   }
 
   private static List<String> nameless(boolean skewed) {

@@ -30,11 +30,15 @@ final class CapabilityFigures {
     }
     Estimate within = evidence.within();
     if (within != null && within.sigma() > 0) {
-      indices("Cp", "CpkLower", "CpkUpper", "Cpk", within, Figures.withinMethod(plan));
+      String method = Figures.withinMethod(plan);
+      potential("Cp", within, method + Figures.CHI_SQUARE_WITHIN);
+      nearer("CpkLower", "CpkUpper", "Cpk", within, method);
     }
     Estimate overall = evidence.overall();
     if (overall.sigma() > 0) {
-      indices("Pp", "PpkLower", "PpkUpper", "Ppk", overall, "overall standard deviation");
+      String method = "overall standard deviation";
+      potential("Pp", overall, method + Figures.CHI_SQUARE);
+      nearer("PpkLower", "PpkUpper", "Ppk", overall, method);
       exact(overall);
       bootstrap();
       targeted(overall);
@@ -42,10 +46,12 @@ final class CapabilityFigures {
     return figures;
   }
 
-  private void indices(
-      String both, String low, String high, String least, Estimate sigma, String method) {
+  private void potential(String name, Estimate sigma, String method) {
+    add(name, capability(sigma).potential(), "(USL - LSL)/6σ, " + method);
+  }
+
+  private void nearer(String low, String high, String least, Estimate sigma, String method) {
     Capability capability = capability(sigma);
-    add(both, capability.potential(), "(USL - LSL)/6σ, " + method + "; interval by chi-square");
     add(low, capability.lowerSide(), "(mean - LSL)/3σ, " + method + Capability.BISSELL);
     add(high, capability.upperSide(), "(USL - mean)/3σ, " + method + Capability.BISSELL);
     add(least, capability.nearer(), "the smaller of its two sides" + Capability.BISSELL);

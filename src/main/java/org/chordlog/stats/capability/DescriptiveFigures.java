@@ -57,7 +57,7 @@ final class DescriptiveFigures {
         "standardDeviationOverall",
         values.deviation(),
         values.n() - 1.0,
-        "root of Σ(x - mean)²/(n - 1); interval by chi-square");
+        "root of Σ(x - mean)²/(n - 1)" + Figures.CHI_SQUARE);
   }
 
   private void within() {
@@ -70,7 +70,7 @@ final class DescriptiveFigures {
           "standardDeviationWithin",
           within.sigma(),
           within.degreesOfFreedom(),
-          Figures.withinMethod(plan));
+          Figures.withinMethod(plan) + Figures.CHI_SQUARE_WITHIN);
     }
   }
 

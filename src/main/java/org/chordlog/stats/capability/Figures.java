@@ -7,6 +7,11 @@ import org.jspecify.annotations.Nullable;
 
 /** Ways to make a {@link Figure}. */
 final class Figures {
+  static final String CHI_SQUARE = "; interval by chi-square";
+
+  /** Of the standard deviation within, and of what is worked out of it. */
+  static final String CHI_SQUARE_WITHIN = CHI_SQUARE + " with Patnaik's degrees of freedom";
+
   private Figures() {}
 
   static Figure plain(String name, double value, String unit, String method, String source) {
@@ -37,14 +42,15 @@ final class Figures {
     return new Figure(name, null, null, null, null, unit, why, "");
   }
 
+  /** How the standard deviation within is found. */
   static String withinMethod(StatisticsPlan plan) {
     if (!plan.subgrouped()) {
-      return "mean moving range of two / d2; interval by chi-square with Patnaik's degrees of freedom";
+      return "mean moving range of two / d2";
     }
     return (plan.charts().spread() == Spread.RANGE
             ? "subgroup ranges / d2"
             : "subgroup standard deviations / c4")
-        + ", weighted after Burr; interval by chi-square with Patnaik's degrees of freedom";
+        + ", weighted after Burr";
   }
 
   private static @Nullable Double known(double value) {
