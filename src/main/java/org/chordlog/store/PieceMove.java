@@ -23,8 +23,8 @@ public record PieceMove(
 
   /**
    * One reading as it was taken, and as it is written in the other job (its id is ignored); {@code
-   * here} excludes the old one, {@code outThere} is why the new one does not count either, null
-   * where it does.
+   * here} excludes the old one, {@code outThere} is why that did not count before, and so the new
+   * one does not either, null where they do.
    */
   public record Moved(Reading from, Reading there, Exclusion here, @Nullable String outThere) {}
 

@@ -33,7 +33,9 @@ public interface Readings {
 
   /**
    * Queues readings that go to another job, and returns at once. All of it is one commit, after
-   * which the future completes with the new readings in order; otherwise as {@link #append}.
+   * which the future completes with the new readings in order, or with {@link
+   * org.chordlog.measure.Stale} where meanwhile one of the jobs was closed, or a reading excluded
+   * or included; otherwise as {@link #append}.
    */
   CompletableFuture<List<Reading>> move(PieceMove move);
 

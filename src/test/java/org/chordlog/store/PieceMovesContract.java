@@ -18,6 +18,7 @@ import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.Recorded;
+import org.chordlog.measure.Stale;
 import org.chordlog.store.PieceMove.Moved;
 import org.chordlog.store.PieceMove.MovedEvent;
 import org.junit.jupiter.api.Test;
@@ -35,6 +36,7 @@ public abstract class PieceMovesContract extends StoreContract {
     JobEvent event = store.jobs().add(event(first.jobId(), JobEvent.Kind.SET_UP, first.id()));
     Reading there = in(other, first).withSequence(2);
     Exclusion here = new Exclusion(0, first.id(), true, Exclusion.belongsTo("K", 1), Some.T0, "me");
+    excluded(first, true, "Rolled again after pass 1");
     PieceMove move =
         new PieceMove(
             List.of(new Moved(first, there, here, "Rolled again after pass 1")),
@@ -50,7 +52,7 @@ public abstract class PieceMovesContract extends StoreContract {
     assertEquals(List.of(there.withId(kept.get(0).id())), kept);
     assertEquals(kept, store.readings().ofJob(other.id(), 0, 10));
     assertEquals(1, store.readings().countOfJob(other.id()));
-    assertTrue(store.readings().exclusionsOfJob(first.jobId()).get(0).moved());
+    assertTrue(store.readings().exclusionsOfJob(first.jobId()).get(1).moved());
     assertTrue(store.readings().exclusionsOfJob(other.id()).get(0).rolledAgain());
     assertEquals(Set.of(event.id()), store.jobs().takenBack(first.jobId()));
     List<JobEvent> events = store.jobs().eventsOfJob(other.id());
@@ -58,6 +60,10 @@ public abstract class PieceMovesContract extends StoreContract {
     assertEquals(JobEvent.Kind.NOTE, events.get(1).kind());
     assertEquals("moved", store.changes().list(Long.MAX_VALUE, 1).get(0).why());
     assertEquals(List.of(), audit(directory));
+  }
+
+  private void excluded(Reading reading, boolean out, String why) {
+    var unused = store.readings().add(new Exclusion(0, reading.id(), out, why, Some.T0, "me"));
   }
 
   private static Reading in(Job job, Reading reading) {
@@ -100,6 +106,36 @@ public abstract class PieceMovesContract extends StoreContract {
 
   private static Throwable failure(CompletableFuture<List<Reading>> move) {
     return Objects.requireNonNull(assertThrows(CompletionException.class, move::join).getCause());
+  }
+
+  /** Else what somebody has just excluded would count there. */
+  @Test
+  void whatWasExcludedOrIncludedMeanwhileStaysWhereItIs() {
+    Reading first = store.readings().append(Kept.first(store)).join();
+    Job other = store.jobs().add(Some.job("K", "M"), "me");
+    PieceMove move = move(first, in(other, first).withSequence(2), first.id());
+    excluded(first, true, "bridge not seated");
+    assertInstanceOf(Stale.class, failure(store.readings().move(move)));
+    assertEquals(0, store.readings().countOfJob(other.id()));
+    excluded(first, false, "it was");
+    assertEquals(1, store.readings().move(move).join().size());
+    assertInstanceOf(Stale.class, failure(store.readings().move(move.numberedFrom(3))));
+    assertEquals(List.of(), audit(directory));
+  }
+
+  @Test
+  void nothingGoesToOrFromAJobThatWasClosedMeanwhile() {
+    Reading first = store.readings().append(Kept.first(store)).join();
+    Job old = store.jobs().find(first.jobId()).orElseThrow();
+    Job other = store.jobs().add(Some.job("K", "M"), "me");
+    PieceMove move = move(first, in(other, first).withSequence(2), first.id());
+    for (Job each : List.of(old, other)) {
+      Job closed = store.jobs().update(each.withState(Job.State.CLOSED), "me", "done");
+      assertInstanceOf(Stale.class, failure(store.readings().move(move)));
+      Job unused = store.jobs().update(closed.withState(Job.State.OPEN), "me", "not yet");
+    }
+    assertEquals(1, store.readings().move(move).join().size());
+    assertEquals(List.of(), audit(directory));
   }
 
   /** One of them breaks a rule: none of it is there. */

@@ -11,6 +11,7 @@ import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Reading;
 import org.chordlog.measure.ReadingKind;
 import org.chordlog.measure.Sample;
+import org.chordlog.measure.Stale;
 import org.chordlog.store.DoneAlready;
 import org.chordlog.store.PieceMove;
 import org.chordlog.store.StoreException;
@@ -86,7 +87,7 @@ record EdgeWrites(EdgeReads reads) implements Writes {
   public CompletableFuture<List<Reading>> move(PieceMove move) {
     try {
       return CompletableFuture.completedFuture(call(connection -> insert(connection, move)));
-    } catch (BadInput | StoreException | DoneAlready e) {
+    } catch (BadInput | Stale | StoreException | DoneAlready e) {
       return CompletableFuture.failedFuture(e);
     }
   }

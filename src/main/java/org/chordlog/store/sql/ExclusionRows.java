@@ -6,6 +6,7 @@ import java.sql.SQLException;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Exclusion;
@@ -43,6 +44,14 @@ record ExclusionRows(Database database) {
         exclusion.reason(),
         exclusion.atMicros(),
         exclusion.by());
+  }
+
+  static Optional<Exclusion> newest(Connection connection, long readingId) throws SQLException {
+    return Sql.first(
+        connection,
+        "SELECT * FROM exclusion WHERE reading_id = ? ORDER BY id DESC LIMIT 1",
+        ExclusionRows::map,
+        readingId);
   }
 
   List<Exclusion> list(String condition, Object... arguments) {

@@ -9,6 +9,7 @@ import java.util.concurrent.CompletableFuture;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.PassedProfile;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.Stale;
 import org.chordlog.store.DoneAlready;
 import org.chordlog.store.RequestKey;
 import org.chordlog.store.sql.Now;
@@ -194,7 +195,7 @@ final class Transactions {
       }
       undoTask();
       return refuse(move.done(), e);
-    } catch (BadInput | DoneAlready e) {
+    } catch (BadInput | Stale | DoneAlready e) {
       undoTask();
       return () -> move.done().completeExceptionally(e);
     }
