@@ -64,6 +64,19 @@ final class CapabilityTest {
     assertEquals(3.01, cp.upper(), 6e-3, "printed from the rounded index");
   }
 
+  /** As of readings that are all but equal, a kilometre off their target. */
+  @Test
+  void anIntervalOfEndlessFreedomIsFoundAndGoesOnFromThatOfLess() {
+    for (double freedom : new double[] {1.001e7, 1e10, 1e15, 1e300}) {
+      Interval index = Capability.chiSquare(2, freedom);
+      assertTrue(index.lower() <= 2 && index.upper() >= 2, index::toString);
+    }
+    assertEquals(
+        Capability.chiSquare(2, 0.999e7).lower(), Capability.chiSquare(2, 1.001e7).lower(), 1e-6);
+    assertEquals(
+        Capability.chiSquare(2, 0.999e7).upper(), Capability.chiSquare(2, 1.001e7).upper(), 1e-6);
+  }
+
   /** Bissell's and the chi-square formula worked independently (no publication). */
   @Test
   void workedIntervals() {

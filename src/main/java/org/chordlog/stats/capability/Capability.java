@@ -12,6 +12,13 @@ public final class Capability {
   static final String SOURCE = "ISO 22514-2; NIST/SEMATECH e-Handbook 6.1.6";
   static final String BISSELL = "; interval after Bissell (1990)";
   private static final double Z = Normal.quantile((1 + Interval.CONFIDENCE) / 2);
+
+  /**
+   * Beyond so many degrees of freedom the root of chi-square over them is normal to within 1e-7,
+   * and its quantiles are no longer found.
+   */
+  private static final double MOST_EXACT = 1e7;
+
   private final Limits limits;
   private final Estimate estimate;
   private final long n;
@@ -47,6 +54,10 @@ public final class Capability {
   }
 
   public static Interval chiSquare(double index, double freedom) {
+    if (freedom > MOST_EXACT) {
+      double half = index * Z / Math.sqrt(2 * freedom);
+      return new Interval(index, index - half, index + half);
+    }
     ChiSquaredDistribution chi = ChiSquaredDistribution.of(freedom);
     double error = 1 - Interval.CONFIDENCE;
     return new Interval(
