@@ -22,6 +22,10 @@ final class AirLevel {
 
   private final CaptureSettings settings;
   private @Nullable Long levelNm;
+
+  /** How far from a level that this stream has not shown yet is still it; 0 once it has. */
+  private long rememberedToNm;
+
   private long candidateNm;
   private long lowestNm = Long.MAX_VALUE;
   private int agreeing;
@@ -40,6 +44,24 @@ final class AirLevel {
 
   @Nullable Long levelNm() {
     return levelNm;
+  }
+
+  /** What was shown in free air before this stream began; a lift that ends near it is it. */
+  void remember(long nm, long toNm) {
+    levelNm = nm;
+    rememberedToNm = Math.min(toNm, settings.contactNm());
+    seenNanos = Long.MIN_VALUE;
+    oneOfTwoThere = true;
+  }
+
+  /** It says nothing any more; true where no lift of this stream has ended there. */
+  boolean forgetRemembered() {
+    boolean remembered = rememberedToNm > 0;
+    if (remembered) {
+      rememberedToNm = 0;
+      levelNm = null;
+    }
+    return remembered;
   }
 
   /** The level, or where two lifts in a row have ended while none is believed; null before them. */
@@ -86,7 +108,8 @@ final class AirLevel {
     double ofShortestMean = Math.sqrt(noiseSquare / LEAST_SAMPLES);
     long byScatter = Math.round(SCATTERS * (Math.sqrt(meanSquare) + ofShortestMean));
     long least = Math.max(STEPS * settings.resolutionNm(), settings.plunger().permissibleErrorNm());
-    return Math.max(least, Math.min(byScatter, settings.contactNm() / 2));
+    long usual = Math.max(least, Math.min(byScatter, settings.contactNm() / 2));
+    return Math.max(usual, rememberedToNm);
   }
 
   boolean isAt(long valueNm) {
@@ -119,7 +142,7 @@ final class AirLevel {
     oneOfTwoThere = there || lastThere;
     lastThere = there;
     if (isAt(bottomNm)) {
-      follow(bottomNm, nanos);
+      comesBack(bottomNm, nanos);
       return false;
     }
     boolean agrees = agreeing > 0 && Math.abs(bottomNm - candidateNm) <= toleranceNm();
@@ -137,6 +160,14 @@ final class AirLevel {
       movedTo(bottomNm, nanos);
     }
     return true;
+  }
+
+  private void comesBack(long bottomNm, long nanos) {
+    if (rememberedToNm > 0) {
+      movedTo(bottomNm, nanos);
+    } else {
+      follow(bottomNm, nanos);
+    }
   }
 
   /** A slow drift, by heat, is followed; one lift that is a little off widens nothing at once. */
@@ -157,6 +188,7 @@ final class AirLevel {
 
   void movedTo(long newNm, long nanos) {
     levelNm = newNm;
+    rememberedToNm = 0;
     agreeing = 0;
     seenNanos = nanos;
   }

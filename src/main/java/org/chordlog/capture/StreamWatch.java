@@ -54,6 +54,22 @@ public final class StreamWatch {
     before = new RecentRests(settings.contactNm());
   }
 
+  /** What was shown in free air before this stream began, and how far from it is still it. */
+  public void remember(long freeAirNm, long toNm) {
+    air.remember(freeAirNm, toNm);
+  }
+
+  /**
+   * A zero was set: what was remembered from before the stream belongs to the one before it, and so
+   * does what was told from it.
+   */
+  public void zeroed(long nanos, Consumer<StreamDoubt> sink) {
+    StreamDoubt told = setting;
+    if (air.forgetRemembered() && told != null) {
+      restore(told, nanos, sink);
+    }
+  }
+
   /** Tells what this sample shows, if it can't be. */
   public void offer(Sample sample, Consumer<StreamDoubt> sink) {
     if (arrivals.gapBefore(sample.monotonicNanos())) {
@@ -197,16 +213,16 @@ public final class StreamWatch {
   }
 
   private void restored(Sample sample, Consumer<StreamDoubt> sink) {
-    StreamDoubt before = setting;
-    if (before != null) {
-      setting = null;
-      sink.accept(
-          new StreamDoubt(
-              StreamDoubt.Kind.RESTORED,
-              sample.monotonicNanos(),
-              before.sinceNanos(),
-              before.toNm(),
-              restoredNm));
+    StreamDoubt told = setting;
+    if (told != null) {
+      restore(told, sample.monotonicNanos(), sink);
     }
+  }
+
+  private void restore(StreamDoubt told, long nanos, Consumer<StreamDoubt> sink) {
+    setting = null;
+    sink.accept(
+        new StreamDoubt(
+            StreamDoubt.Kind.RESTORED, nanos, told.sinceNanos(), told.toNm(), restoredNm));
   }
 }

@@ -64,7 +64,7 @@ final class GaugeActions {
     return freeAir == null
         ? null
         : new ZeroLifts(around.store().checkpoints(), name)
-            .add(zero, rest, freeAir, mounted, station.settings().indicator())
+            .add(zero, rest, freeAir, mounted, station.settings())
             .doubt();
   }
 

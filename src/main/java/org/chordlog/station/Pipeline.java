@@ -137,6 +137,20 @@ final class Pipeline {
     return capture.freeAirNm();
   }
 
+  /** What was shown in free air before the stream began, and how far from it is still it. */
+  void remember(long freeAirNm, long toNm) {
+    if (watch != null) {
+      watch.remember(freeAirNm, toNm);
+    }
+  }
+
+  /** A zero was set. */
+  void zeroed(long nanos) {
+    if (watch != null) {
+      watch.zeroed(nanos, onDoubt);
+    }
+  }
+
   void freeAirIs(long levelNm) {
     capture.freeAirIs(levelNm);
   }

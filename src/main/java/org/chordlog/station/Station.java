@@ -8,6 +8,7 @@ import org.chordlog.capture.Capture;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.Reading;
+import org.chordlog.measure.Zero;
 import org.chordlog.profile.LivePiece;
 import org.chordlog.radius.ZeroEvaluation;
 import org.chordlog.store.PieceMove;
@@ -25,12 +26,16 @@ final class Station {
   private final LinkEvents link;
   private final StatusNow told;
 
+  /** Of the zero that is known; 0 where there is none. */
+  private long zeroId;
+
   Station(StationSettings settings, StationContext around) {
     parts = new StationParts(settings, around, this::announceState);
     values = new ValueEvents(parts, this::announceState);
     link = new LinkEvents(parts, values, this::announceState);
     told = new StatusNow(parts, values);
     readWork();
+    rememberFreeAir();
     parts.study.refresh();
     if (parts.line != null) {
       parts.line.started();
@@ -230,6 +235,22 @@ final class Station {
   private void readWork() {
     parts.current.refresh(parts.clock.nanos());
     values.pipeline().meanMayErrBy(parts.current.work().meanMayErrNm());
+    @Nullable Zero zero = parts.current.work().zero();
+    if (zero != null && zero.id() != zeroId) {
+      zeroId = zero.id();
+      values.pipeline().zeroed(parts.clock.nanos());
+    }
+  }
+
+  /** Whether the indicator still shows in free air what it showed when the zero was set. */
+  private void rememberFreeAir() {
+    @Nullable Zero zero = parts.current.work().zero();
+    if (zero != null && !parts.guard.zeroMoved(zero)) {
+      new ZeroLifts(parts.around.store().checkpoints(), parts.settings.name())
+          .freeAirNm(zero, parts.settings)
+          .ifPresent(
+              nm -> values.pipeline().remember(nm, ZeroLift.airNm(parts.settings.indicator())));
+    }
   }
 
   void announceState() {

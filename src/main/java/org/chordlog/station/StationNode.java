@@ -53,6 +53,12 @@ final class StationNode {
     return node;
   }
 
+  /** What tells values that are read in one way from those read in another. */
+  static String readAs(StationSettings station) {
+    ObjectNode read = of(station).retain("profile", "channel", "combine", "direction");
+    return Integer.toHexString(read.toString().hashCode());
+  }
+
   private static void channel(ObjectNode node, StationSettings station) {
     if (station.combine() == null) {
       node.put("channel", station.channel());

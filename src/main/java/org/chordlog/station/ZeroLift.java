@@ -11,14 +11,18 @@ import org.jspecify.annotations.Nullable;
 /**
  * How far the plunger was pushed in from free air when that zero was set. It is the same on every
  * flat, as long as the bridge stays on: {@code shiftNm} is by how much it differs from the zero
- * before by more than it may; 0 where nothing is in doubt.
+ * before by more than it may; 0 where nothing is in doubt. {@code readAs} is by which settings
+ * values were read; empty where that was not kept.
  */
-record ZeroLift(long zeroId, long bridgeId, long atMicros, long pushedInNm, long shiftNm) {
+record ZeroLift(
+    long zeroId, long bridgeId, long atMicros, long pushedInNm, long shiftNm, String readAs) {
   /**
    * What dirt, a burr or warmth may move a flat by (common practice, no source). With feet 200 mm
    * apart a flat that is bent to a radius of 100 m shows as much.
    */
   private static final long LEAST_NM = 50_000;
+
+  private static final long LEAST_AIR_NM = 10_000;
 
   /**
    * Of the permissible error: two zeros and two levels in free air, each within it, are together
@@ -28,8 +32,19 @@ record ZeroLift(long zeroId, long bridgeId, long atMicros, long pushedInNm, long
 
   /** By how much two flats may differ over free air. */
   static long mostNm(Indicator indicator) {
-    double error = Math.max(indicator.permissibleErrorMm(), indicator.resolutionMm());
-    return Math.max(LEAST_NM, ERRORS * Length.nm(error));
+    return Math.max(LEAST_NM, ERRORS * errorNm(indicator));
+  }
+
+  /**
+   * How far from the free air of a zero is still it, long after: the stop is inside the indicator,
+   * and warmth moves it by less than ten micrometres (judgement, no source).
+   */
+  static long airNm(Indicator indicator) {
+    return Math.max(LEAST_AIR_NM, ERRORS * errorNm(indicator));
+  }
+
+  private static long errorNm(Indicator indicator) {
+    return Length.nm(Math.max(indicator.permissibleErrorMm(), indicator.resolutionMm()));
   }
 
   boolean doubtful() {
@@ -61,7 +76,7 @@ record ZeroLift(long zeroId, long bridgeId, long atMicros, long pushedInNm, long
   }
 
   String line() {
-    return "%s %s %s %s %s".formatted(zeroId, bridgeId, atMicros, pushedInNm, shiftNm);
+    return "%s %s %s %s %s %s".formatted(zeroId, bridgeId, atMicros, pushedInNm, shiftNm, readAs);
   }
 
   static ZeroLift of(String line) {
@@ -71,6 +86,7 @@ record ZeroLift(long zeroId, long bridgeId, long atMicros, long pushedInNm, long
         Long.parseLong(parts[1]),
         Long.parseLong(parts[2]),
         Long.parseLong(parts[3]),
-        Long.parseLong(parts[4]));
+        Long.parseLong(parts[4]),
+        parts.length > 5 ? parts[5] : "");
   }
 }

@@ -4,9 +4,9 @@ import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import org.chordlog.measure.Indicator;
 import org.chordlog.measure.Mounted;
 import org.chordlog.measure.Sentence;
 import org.chordlog.measure.Zero;
@@ -40,15 +40,32 @@ public record ZeroLifts(Checkpoints checkpoints, String station) {
   }
 
   /** Keeps that zero with what is to be said of it. */
-  ZeroLift add(Zero zero, AtRest rest, long freeAirNm, Mounted mounted, Indicator indicator) {
+  ZeroLift add(Zero zero, AtRest rest, long freeAirNm, Mounted mounted, StationSettings settings) {
     List<ZeroLift> all = all();
     List<ZeroLift> before =
         all.stream().filter(each -> mounted.keeps(each.bridgeId(), each.atMicros())).toList();
     long pushedIn = zero.valueNm() - freeAirNm;
-    long shift = ZeroLift.shiftNm(pushedIn, before, !rest.onNoPiece(), ZeroLift.mostNm(indicator));
-    ZeroLift kept = new ZeroLift(zero.id(), zero.bridgeId(), zero.takenAtMicros(), pushedIn, shift);
+    long most = ZeroLift.mostNm(settings.indicator());
+    long shift = ZeroLift.shiftNm(pushedIn, before, !rest.onNoPiece(), most);
+    ZeroLift kept =
+        new ZeroLift(
+            zero.id(),
+            zero.bridgeId(),
+            zero.takenAtMicros(),
+            pushedIn,
+            shift,
+            StationNode.readAs(settings));
     put(Stream.concat(Stream.of(kept), all.stream()).limit(KEPT).toList());
     return kept;
+  }
+
+  /** What was shown in free air at that zero; empty where it is not known by these settings. */
+  Optional<Long> freeAirNm(Zero zero, StationSettings settings) {
+    String readAs = StationNode.readAs(settings);
+    return all().stream()
+        .filter(each -> each.zeroId() == zero.id() && each.readAs().equals(readAs))
+        .map(each -> zero.valueNm() - each.pushedInNm())
+        .findFirst();
   }
 
   /** The newest first. */

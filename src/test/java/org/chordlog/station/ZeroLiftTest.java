@@ -16,7 +16,7 @@ final class ZeroLiftTest {
   private static final ZeroLift BENT = lift(5_833_300, 833_300);
 
   private static ZeroLift lift(long pushedInNm, long shiftNm) {
-    return new ZeroLift(7, 1, 1_000, pushedInNm, shiftNm);
+    return new ZeroLift(7, 1, 1_000, pushedInNm, shiftNm, "5f3a");
   }
 
   private static long shift(long pushedInNm, boolean lifted, ZeroLift... before) {
@@ -79,5 +79,6 @@ final class ZeroLiftTest {
   @Test
   void isReadAsItWasWritten() {
     assertEquals(BENT, ZeroLift.of(BENT.line()));
+    assertEquals("", ZeroLift.of("7 1 1000 5833300 833300").readAs());
   }
 }

@@ -5,8 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertNull;
 
 import java.nio.file.Path;
+import org.chordlog.link.SerialSettings;
 import org.chordlog.measure.Bridge;
-import org.chordlog.measure.Indicator;
 import org.chordlog.measure.Mounted;
 import org.chordlog.measure.Recorded;
 import org.chordlog.measure.Zero;
@@ -28,18 +28,15 @@ final class ZeroLiftsTest {
   void theNewestHundredAreRemembered() {
     try (Store store = Stores.open(directory)) {
       Bridge bridge = store.gauges().add(Some.bridge("b"), "me");
+      StationSettings settings =
+          StationRig.settings(
+              "A", SerialSettings.of("/dev/none"), StationRig.settled(), ZeroRule.DEFAULT);
       ZeroLifts lifts = new ZeroLifts(store.checkpoints(), "A");
       for (int i = 1; i <= 2 * KEPT; i++) {
         long value = i % 2 == 0 ? 1_000_000 : 0;
         Zero zero = new Zero(i, "A", bridge.id(), value, 0, 9, new Recorded(i, "me"));
         AtRest rest = new AtRest(new ZeroEvaluation(value, 0, 9), null, -5_000_000L, true);
-        assertNotNull(
-            lifts.add(
-                zero,
-                rest,
-                -5_000_000,
-                new Mounted(bridge, null),
-                new Indicator(0.01, 0.02, 12.5)));
+        assertNotNull(lifts.add(zero, rest, -5_000_000, new Mounted(bridge, null), settings));
       }
       assertEquals(KEPT / 2, lifts.doubts().size());
       assertNull(lifts.doubt(KEPT));
