@@ -73,20 +73,17 @@ public final class Sessions {
     open.put(session.secret(), new Open(session, session.accountId(), micros(), micros()));
   }
 
-  /** Those of screens that people share. */
-  List<Session> shared() {
+  /**
+   * A screen that people share: who is there, empty for nobody, and when it last asked, 0 for not
+   * since the start.
+   */
+  record Shared(Session session, String person, long usedMicros) {}
+
+  List<Shared> shared() {
     return open.values().stream()
-        .map(Open::session)
-        .filter(each -> !each.screen().isEmpty())
+        .filter(each -> !each.session().screen().isEmpty())
+        .map(each -> new Shared(each.session(), caller(each).name(), each.usedMicros()))
         .toList();
-  }
-
-  /** Who is at a shared screen, empty for nobody, and when it last asked, 0 for not yet. */
-  record Use(String person, long usedMicros) {}
-
-  Use use(String hash) {
-    Open found = open.get(hash);
-    return found == null ? new Use("", 0) : new Use(caller(found).name(), found.usedMicros());
   }
 
   Optional<Caller> caller(String secret) {

@@ -3,6 +3,7 @@ package org.chordlog.account;
 import java.time.Clock;
 import java.util.Comparator;
 import java.util.List;
+import org.chordlog.account.Sessions.Shared;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Change;
 import org.chordlog.store.Accounts;
@@ -32,13 +33,15 @@ public final class SharedScreens {
   /** By name. */
   public List<Screen> all() {
     return sessions.shared().stream()
-        .map(each -> screen(each, sessions.use(each.secret())))
+        .map(SharedScreens::screen)
         .sorted(Comparator.comparing(Screen::name, String.CASE_INSENSITIVE_ORDER))
         .toList();
   }
 
-  private static Screen screen(Session each, Sessions.Use use) {
-    return new Screen(id(each), each.screen(), each.beganMicros(), use.person(), use.usedMicros());
+  private static Screen screen(Shared each) {
+    Session session = each.session();
+    return new Screen(
+        id(session), session.screen(), session.beganMicros(), each.person(), each.usedMicros());
   }
 
   private static String id(Session each) {
@@ -48,7 +51,8 @@ public final class SharedScreens {
   /** The secret of a new one. */
   synchronized String share(String name, String by) {
     String wanted = name.strip();
-    if (sessions.shared().stream().anyMatch(each -> each.screen().equalsIgnoreCase(wanted))) {
+    if (sessions.shared().stream()
+        .anyMatch(each -> each.session().screen().equalsIgnoreCase(wanted))) {
       throw new BadInput(
           "name",
           "'" + wanted + "'",
@@ -66,6 +70,7 @@ public final class SharedScreens {
   public synchronized void end(String id, String by) {
     Session session =
         sessions.shared().stream()
+            .map(Shared::session)
             .filter(each -> id(each).equals(id))
             .findFirst()
             .orElseThrow(
