@@ -27,29 +27,23 @@ final class MovedPiecesRefusedTest extends MovedPiecesRig {
     assertTrue(answer.body().contains("move its piece back from there"), answer.body());
   }
 
+  private static Job.Inspection tube(Face measured, List<String> positions) {
+    return new Job.Inspection(
+        new Section.RoundTube(60.3, 3.2),
+        measured,
+        new Specification(Face.CENTRELINE, 1800, 1788.0, 1812.0),
+        new Plan(positions, new SubgroupRule(SubgroupRule.Kind.INDIVIDUAL, 1)));
+  }
+
   @Test
   void whatCanNotBeMovedIsRefusedInPlainWords() throws Exception {
     hoops(3);
     refuses(hoops, 2, hoops.id(), "is the job that they are in");
     refuses(hoops, 2, 99, "is not known");
     refuses(hoops, 9, rings.id(), "has no reading that counts");
-    Job one =
-        added(
-            "one place",
-            new Job.Inspection(
-                new Section.RoundTube(60.3, 3.2),
-                Face.OUTER,
-                new Specification(Face.CENTRELINE, 1800, 1788.0, 1812.0),
-                new Plan(List.of("middle"), new SubgroupRule(SubgroupRule.Kind.INDIVIDUAL, 1))));
+    Job one = added("one place", tube(Face.OUTER, List.of("middle")));
     refuses(hoops, 2, one.id(), "is not measured at start, but at middle");
-    Job inner =
-        added(
-            "inner",
-            new Job.Inspection(
-                new Section.RoundTube(60.3, 3.2),
-                Face.INNER,
-                new Specification(Face.CENTRELINE, 1800, 1788.0, 1812.0),
-                new Plan(Bent.POSITIONS, new SubgroupRule(SubgroupRule.Kind.INDIVIDUAL, 1))));
+    Job inner = added("inner", tube(Face.INNER, Bent.POSITIONS));
     refuses(hoops, 2, inner.id(), "can't take piece 2, start");
     Job elsewhere = served.store.jobs().add(Some.job("far", "other bender"), "tester");
     refuses(hoops, 2, elsewhere.id(), "another open job of three-roll bender and station A");
