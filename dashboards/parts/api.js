@@ -9,6 +9,7 @@ export class Problem extends Error {
     this.status = status;
     this.damaged = said.type === "/problems/damaged-record";
     this.sameName = said.type === "/problems/same-name";
+    this.doubtful = said.type === "/problems/doubtful";
     this.faults = said.faults || [];
     this.present = said.present; // what was to be changed, as it is now
   }
@@ -42,7 +43,8 @@ const newKey = () =>
 export const inViewersUnit = (path) =>
   viewer("unit") === "inch" ? `${path}${path.includes("?") ? "&" : "?"}unit=inch` : path;
 
-const ATTEMPTS = 4;
+/** How often what the service is busy with is asked for again: too much at once, or a change still being saved. */
+const ATTEMPTS = { 503: 4, 409: 20 };
 let aheadMs = 0;
 
 /** The service's clock, ms: a tablet's own may be wrong. */
@@ -60,8 +62,7 @@ async function ask(path, options, attempt = 1) {
   const date = Date.parse(answer.headers.get("Date"));
   if (Math.abs(date - serviceNow()) > 2000) aheadMs = date - Date.now();
   const wait = Number(answer.headers.get("Retry-After"));
-  if (answer.status === 503 && wait > 0 && attempt < ATTEMPTS) {
-    // too much asked for at once
+  if (wait > 0 && attempt < (ATTEMPTS[answer.status] ?? 0)) {
     await new Promise((resolve) => setTimeout(resolve, 1000 * wait));
     return ask(path, options, attempt + 1);
   }

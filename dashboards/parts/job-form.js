@@ -170,23 +170,37 @@ async function keep(form, submit, job) {
   );
 }
 
-/** A name that another job has is asked about: it may be a repeat order. */
-async function sendOrAsk(body, job) {
-  const send = (more) =>
-    job
-      ? act("PUT", `api/jobs/${job.id}`, { ...body, ...more }, job.version)
-      : act("POST", "api/jobs", { ...body, ...more });
+/** What may be a slip of the pen is asked about, then sent again as confirmed; null when given up. */
+async function sendOrAsk(body, job, said = { unlessNamed: true }) {
+  const whole = { ...body, ...said };
   try {
-    return await send({ unlessNamed: true });
+    return await (job
+      ? act("PUT", `api/jobs/${job.id}`, whole, job.version)
+      : act("POST", "api/jobs", whole));
   } catch (problem) {
-    if (!problem.sameName) throw problem;
-    return askForm({
-      title: "The same name again?",
-      intro: `${problem.message} Take it again for a repeat order; else go back and give another name.`,
-      confirm: "Use the name again",
-      act: () => send({}),
-    });
+    const question = questionOf(problem);
+    if (!question) throw problem;
+    const more = await askForm(question);
+    return more && sendOrAsk(body, job, { ...said, ...more });
   }
+}
+
+function questionOf({ message, sameName, doubtful }) {
+  if (sameName)
+    return {
+      title: "The same name again?",
+      intro: `${message} Take it again for a repeat order; else go back and give another name.`,
+      confirm: "Use the name again",
+      act: () => ({ unlessNamed: false }),
+    };
+  if (doubtful)
+    return {
+      title: "Are these limits right?",
+      intro: `${message} Go back and put them right, unless the drawing has them so.`,
+      confirm: "Use them all the same",
+      act: () => ({ confirmed: true }),
+    };
+  return null;
 }
 
 /** Back to the station that asked for a job, which measures it from now on; else the job's own page. */

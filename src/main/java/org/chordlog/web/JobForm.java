@@ -24,7 +24,8 @@ record JobForm(
     @Nullable SpecificationForm specification,
     @Nullable PlanForm plan,
     @Nullable DetailsForm details,
-    @JsonPropertyDescription("true: what was found doubtful is meant so")
+    @JsonPropertyDescription(
+            "true: what was found doubtful is meant so (else 400, kind /problems/doubtful)")
         @Nullable Boolean confirmed,
     @Nullable String why,
     @JsonPropertyDescription(
@@ -67,7 +68,7 @@ record JobForm(
             .withDetails(order);
     stations.refuseImpossible(job);
     if (!Boolean.TRUE.equals(confirmed)) {
-      JobDoubts.of(job).refuse();
+      JobDoubts.of(job).ask();
     }
     return job;
   }

@@ -71,6 +71,21 @@ final class ModulesTest extends BrowserTest {
         browser.executeAsyncScript(EVALUATED.formatted(loads), "mm", "loads"));
   }
 
+  /** A change sent again while the first is under way: the answer to the first is waited for. */
+  @ParameterizedTest
+  @CsvSource({"2, kept after 3", "99, This is still being saved. after 20"})
+  void whatIsStillBeingSavedIsAskedForAgain(int refused, String said) {
+    String sent =
+        "(async () => { let asked = 0; const real = window.fetch; window.fetch = async () =>"
+            + "++asked > %d ? new Response('{\"said\": \"kept\"}') : new Response('{\"detail\":"
+            + "\"This is still being saved.\"}', {status: 409, headers: {'Retry-After': '0.001'}});"
+            + "const answer = await send('POST', 'api/x').catch(problem => ({said: problem.message}));"
+            + "window.fetch = real; return `${answer.said} after ${asked}`; })()";
+    assertEquals(
+        said,
+        browser.executeAsyncScript(EVALUATED.formatted(sent.formatted(refused)), "mm", "api"));
+  }
+
   /** What the browser fetches for a page's module on a document that names nothing ahead. */
   @Test
   void everyModuleThatThePageNeedsIsNamedAheadAndNoOther() throws Exception {

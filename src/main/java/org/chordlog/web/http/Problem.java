@@ -12,7 +12,8 @@ public record Problem(
     @JsonPropertyDescription(
             "the kind, where programs may have to tell it: /problems/damaged-record is a record"
                 + " that can't be read, now or when asked again, /problems/same-name a name that"
-                + " another one has; else about:blank")
+                + " another one has, /problems/doubtful what may be a slip of the pen and has to"
+                + " be confirmed; else about:blank")
         String type,
     String title,
     int status,
@@ -25,6 +26,7 @@ public record Problem(
   static final String NO_KIND = "about:blank";
   static final String DAMAGED_RECORD = "/problems/damaged-record";
   static final String SAME_NAME = "/problems/same-name";
+  static final String DOUBTFUL = "/problems/doubtful";
 
   public Problem {
     faults = List.copyOf(faults);

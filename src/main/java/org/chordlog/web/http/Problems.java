@@ -50,7 +50,7 @@ public final class Problems {
   /** Answers as if that had been thrown. */
   public static void refusal(Context ctx, Refusal e) {
     e.headers().forEach(ctx::header);
-    answer(ctx, new Problem(e.type(), e.title(), e.status(), e.detail(), List.of(), e.present()));
+    answer(ctx, new Problem(e.type(), e.title(), e.status(), e.detail(), e.faults(), e.present()));
   }
 
   private static void http(Context ctx, HttpResponseException e) {

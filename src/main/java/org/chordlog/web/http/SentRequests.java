@@ -65,7 +65,10 @@ final class SentRequests {
 
   private static Refusal underWay() {
     return new Refusal(
-        409, "Not possible now", "The same request is being done.", Map.of("Retry-After", "1"));
+        409,
+        "Not possible now",
+        "This is still being saved. Look again in a moment before you go on.",
+        Map.of("Retry-After", "1"));
   }
 
   /** The answer of a request that was done. */
