@@ -34,9 +34,9 @@ final class RememberedAirTest extends HandTest {
 
   @BeforeEach
   void zeroed() throws Exception {
-    var unused = begin(ZeroRule.DEFAULT);
+    var unusedBegin = begin(ZeroRule.DEFAULT);
     hand.standOn(0);
-    var zero = rig.stations.at(NAME).takeZero("tester");
+    var unused = rig.stations.at(NAME).takeZero("tester");
     job = rig.startJob(NAME);
     hand.touch(DEPTH_MM);
     Await.until(() -> rig.taken().size() == 1);
@@ -128,7 +128,7 @@ final class RememberedAirTest extends HandTest {
   void norAfterTheZeroWasSetAnew() throws Exception {
     restart(settings(Direction.COUNTS_UP), () -> hand.offset(0.35));
     hand.standOn(0);
-    var zero = rig.stations.at(NAME).takeZero("tester");
+    var unused = rig.stations.at(NAME).takeZero("tester");
     touch(6);
     assertNull(rig.stations.status(NAME).doubt());
   }
@@ -140,7 +140,7 @@ final class RememberedAirTest extends HandTest {
     touch(3);
     awaitDoubt("counting direction was changed");
     hand.standOn(StationRig.FREE_AIR_MM + 1);
-    var zero = rig.stations.at(NAME).takeZero("tester");
+    var unused = rig.stations.at(NAME).takeZero("tester");
     assertNull(rig.stations.status(NAME).doubt());
   }
 
