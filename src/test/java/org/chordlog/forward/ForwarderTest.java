@@ -88,10 +88,12 @@ final class ForwarderTest {
             from.result(),
             from.circumstances());
     Exclusion here = new Exclusion(0, 30, true, Exclusion.belongsTo("K", 1), Some.T0, "me");
+    String out = "Rolled again after pass 1";
+    var unused = store.readings().add(new Exclusion(0, 30, true, out, Some.T0, "me"));
     long sequence = store.readings().lastSequence(from.station());
     PieceMove move =
         new PieceMove(
-            List.of(new PieceMove.Moved(from, there, here, "Rolled again after pass 1")),
+            List.of(new PieceMove.Moved(from, there, here, out)),
             List.of(),
             List.of(),
             new Change(0, Some.T0, "me", "pieces of job 1", "piece 10", "piece 1", "moved"));
