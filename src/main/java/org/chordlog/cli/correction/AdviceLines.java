@@ -15,6 +15,7 @@ import org.chordlog.correction.Told;
 import org.chordlog.correction.Told.Correction;
 import org.chordlog.correction.Told.JobStart;
 import org.chordlog.measure.BadInput;
+import org.jspecify.annotations.Nullable;
 
 /** One JSON object a line to what the corrector is told, and its advice back. */
 final class AdviceLines {
@@ -28,6 +29,7 @@ final class AdviceLines {
   private final Corrector corrector;
   private final String unit;
   private final double uncertaintyMm;
+  private final LotYields yields;
   private JobStart job;
   private int piece;
 
@@ -37,6 +39,7 @@ final class AdviceLines {
   AdviceLines(JobOptions options, ScaleOptions scale) {
     lengths = options.lengths();
     job = options.start();
+    yields = new LotYields(options);
     var machine = scale.scale(options.targetMm(), lengths);
     unit = machine.unit();
     uncertaintyMm = options.uncertaintyMm();
@@ -90,10 +93,28 @@ final class AdviceLines {
   }
 
   private void lot(JsonNode value) {
-    if (!value.isTextual()) {
-      throw new BadInput("lot", value, "is not a name", "a text in quotes");
+    if (value.isTextual()) {
+      lot(value.asText(), null);
+    } else {
+      lot(lotFields(value));
     }
-    corrector.tell(new Told.Lot(value.asText()));
+  }
+
+  private static JsonFields lotFields(JsonNode value) {
+    if (!value.isObject()) {
+      throw new BadInput(
+          "lot", value, "is not a name", "a text in quotes, {\"name\":…,\"yieldMpa\":…}");
+    }
+    return new JsonFields("lot", value, "name", "yieldMpa");
+  }
+
+  private void lot(JsonFields fields) {
+    lot(fields.text("name", ""), fields.number("yieldMpa"));
+  }
+
+  private void lot(String name, @Nullable Double yieldMpa) {
+    corrector.tell(yields.next(name, yieldMpa, job.aim().targetMm()));
+    yields.changed(yieldMpa);
   }
 
   private void correction(JsonFields fields) {
@@ -166,6 +187,7 @@ final class AdviceLines {
             fields.text("lot", ""),
             pieces == 0 ? null : (Integer) pieces);
     corrector.tell(next);
+    yields.changed(null);
     job = next;
     piece = 0;
   }

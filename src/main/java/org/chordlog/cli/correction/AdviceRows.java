@@ -36,6 +36,7 @@ final class AdviceRows {
   private final RowOptions options;
   private final double uncertaintyMm;
   private final double targetMm;
+  private final LotYields yields;
   private final List<Row> rows = new ArrayList<>();
   private final List<String> refused = new ArrayList<>();
   private final List<String> excluded = new ArrayList<>();
@@ -53,6 +54,7 @@ final class AdviceRows {
     corrector = new Corrector(scale.scale(targetMm, lengths), job.tuning());
     corrector.tell(job.start());
     lot = job.start().lot();
+    yields = new LotYields(job);
   }
 
   void read(Path file) {
@@ -66,6 +68,9 @@ final class AdviceRows {
                         + line
                         + ": sums up others, so it does not count (--all-rows takes it)"));
     RowCells cells = options.in(columns);
+    if (cells.hasAny(Meaning.YIELD)) {
+      yields.requireCertificates();
+    }
     for (int row = 0; row < cells.rows(); row++) {
       try {
         if (cells.isExcluded(row)) {
@@ -91,11 +96,24 @@ final class AdviceRows {
     } else {
       closePiece();
     }
-    for (Told each : events) {
-      corrector.tell(each);
-      lot = each instanceof Told.Lot changed ? changed.name() : lot;
-    }
+    named(cells, row);
+    events.forEach(corrector::tell);
     measured(cells, row, !events.isEmpty());
+  }
+
+  private void named(RowCells cells, int row) {
+    String named = cells.text(Meaning.LOT, row);
+    Double yieldMpa = LotYields.cell(cells.numeral(Meaning.YIELD, row));
+    if (isAnother(named)) {
+      lot = named;
+      yields.changed(yieldMpa);
+    } else {
+      yields.repeated(yieldMpa);
+    }
+  }
+
+  private boolean isAnother(String named) {
+    return !named.isEmpty() && !named.equals(lot);
   }
 
   /** Whether the row belongs to the piece of the row before that counts. */
@@ -124,8 +142,9 @@ final class AdviceRows {
       events.add(new Told.SetUp(null));
     }
     String named = cells.text(Meaning.LOT, row);
-    if (!named.isEmpty() && !named.equals(lot)) {
-      events.add(new Told.Lot(named));
+    if (isAnother(named)) {
+      Double yieldMpa = LotYields.cell(cells.numeral(Meaning.YIELD, row));
+      events.add(yields.next(named, yieldMpa, targetMm));
     }
     String before = cells.numeral(Meaning.BEFORE, row);
     String after = cells.numeral(Meaning.AFTER, row);

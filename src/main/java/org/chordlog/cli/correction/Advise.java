@@ -29,11 +29,14 @@ import picocli.CommandLine.Spec;
       "FILE is a CSV file with a row for each reading. Events named in a row happened before"
           + " its piece, in the order set-up, lot, correction. A row without a radius is an event"
           + " alone; the word flat in place of a radius is a flat. Lengths L are in --unit.",
+      "Yield strengths on the certificates of lots foretell the first piece of a new lot; they"
+          + " need --young, --yield-uncertainty and --section (tube, round or flat).",
       "",
       "--follow reads one JSON object from each line and answers it with one line of JSON,"
           + " numbers in mm, sentences in --unit:",
       "  {\"setUp\":{}}  {\"lot\":\"B\"}  {\"correction\":{\"before\":12.4,\"after\":12.5}}",
       "  {\"piece\":{\"radiusMm\":1803.1,\"standardUncertaintyMm\":0.6}}  (null radius: flat)",
+      "  {\"lot\":{\"name\":\"B\",\"yieldMpa\":248}}",
       "  {\"target\":{\"targetMm\":1900,\"toleranceMm\":12}}  {\"job\":{\"targetMm\":900,…}}",
       "  {\"gauge\":{\"doubt\":\"the zero is stale\"}}  (no advice until {\"gauge\":{}})",
       "A line that is refused is answered by {\"error\":…}; the next one goes on.",

@@ -46,7 +46,7 @@ final class JobOptions {
       names = "--section",
       paramLabel = "SECTION",
       defaultValue = "",
-      description = "Section, as tube 60.3 x 3.2.")
+      description = "Section, as tube:60.3x3.2.")
   private String section;
 
   @Option(
@@ -80,6 +80,8 @@ final class JobOptions {
       description = "What a correction costs, in pieces at their limit (${DEFAULT-VALUE}).")
   private String cost;
 
+  @Mixin private CertificateOptions certificates = new CertificateOptions();
+
   double targetMm() {
     return lengths.mm("--target", target);
   }
@@ -106,6 +108,14 @@ final class JobOptions {
 
   private @Nullable Double limitMm(String field, @Nullable String text) {
     return text == null ? null : (Double) lengths.mm(field, text);
+  }
+
+  String section() {
+    return section;
+  }
+
+  CertificateOptions certificates() {
+    return certificates;
   }
 
   /** The unit of everything that the command is given and says. */

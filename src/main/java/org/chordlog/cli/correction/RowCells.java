@@ -2,6 +2,7 @@ package org.chordlog.cli.correction;
 
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.stream.IntStream;
 import org.chordlog.cli.common.CsvColumns;
 
 /** Cells of a CSV file by what they mean. */
@@ -14,6 +15,7 @@ final class RowCells {
     POSITION,
     SET_UP,
     LOT,
+    YIELD,
     BEFORE,
     AFTER
   }
@@ -54,6 +56,11 @@ final class RowCells {
   /** As the file says of a reading that does not count. */
   boolean isExcluded(int row) {
     return columns.isExcluded(row);
+  }
+
+  /** Whether a cell of that column is not empty. */
+  boolean hasAny(Meaning meaning) {
+    return IntStream.range(0, rows()).anyMatch(row -> !numeral(meaning, row).isEmpty());
   }
 
   boolean has(Meaning meaning) {

@@ -47,6 +47,12 @@ final class RowOptions {
   private @Nullable String lot;
 
   @Option(
+      names = "--yield-column",
+      paramLabel = "COLUMN",
+      description = "Yield strength of the lot by its certificate, MPa (yieldMpa).")
+  private @Nullable String yields;
+
+  @Option(
       names = "--before-column",
       paramLabel = "COLUMN",
       description = "Setting before a correction (before).")
@@ -74,6 +80,7 @@ final class RowOptions {
     cells.put(Meaning.POSITION, find(columns, "--position-column", position, "position"));
     cells.put(Meaning.SET_UP, find(columns, "--set-up-column", setUp, "setUp"));
     cells.put(Meaning.LOT, find(columns, "--lot-column", lot, "lot"));
+    cells.put(Meaning.YIELD, find(columns, "--yield-column", yields, "yieldMpa"));
     cells.put(Meaning.BEFORE, find(columns, "--before-column", before, "before"));
     cells.put(Meaning.AFTER, find(columns, "--after-column", after, "after"));
     return cells;

@@ -1,6 +1,7 @@
 package org.chordlog.cli.gauge;
 
 import org.chordlog.cli.common.LengthOptions;
+import org.chordlog.cli.common.SectionText;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Check;

@@ -86,6 +86,41 @@ final class AdviseFileTest extends AdviseRuns {
     assertEquals("row 3: excluded, so it does not count", ran.err().strip());
   }
 
+  private static final String LOTS =
+      """
+      radius,lot,yieldMpa
+      1800.1,A,240
+      1799.9,A,240
+      ,B,248
+      1806,B,248
+      ,C,
+      """;
+
+  private static final String STEEL =
+      "--gain -81 --young 210 --yield-uncertainty 3 --section tube:60.3x3.2";
+
+  /** 8 MPa more: −0.381 ‰ each, as in the derivation of the step (5.5 mm of 1800). */
+  @Test
+  void certificatesForetellTheFirstPieceOfALot() throws IOException {
+    Ran ran = file(LOTS, "--uncertainty 0.3 " + STEEL);
+    assertEquals(ExitCode.WELL, ran.code(), ran.err());
+    assertTrue(ran.out().get(2).contains("5.5 mm too wide"), ran.out().get(2));
+    assertTrue(ran.out().get(4).contains("New lot: measure its first piece."), ran.out().get(4));
+  }
+
+  @Test
+  void yieldStrengthsNeedTheMaterial() throws IOException {
+    Ran bare = file(LOTS, "");
+    assertEquals(ExitCode.BAD_INPUT, bare.code(), bare.err());
+    assertTrue(bare.err().contains("--section is missing beside yield strengths"), bare.err());
+    Ran mpa = file(LOTS, STEEL.replace("210", "210000"));
+    assertTrue(mpa.err().contains("--young: 210000.0 is out of range"), mpa.err());
+    Ran box = file(LOTS, STEEL.replace("tube:60.3x3.2", "box:60x40x3"));
+    assertTrue(box.err().contains("section: BOX can't be foretold"), box.err());
+    Ran twice = file(LOTS.replaceFirst("240\n", "241\n"), STEEL);
+    assertTrue(twice.err().contains("row 3: yieldMpa: 240.0 is not what its lot had"), twice.err());
+  }
+
   @Test
   void aSetUpIsYesOrNo() throws IOException {
     Ran ran = file("radius;setUp\n1784;perhaps\n", "--gain -81");

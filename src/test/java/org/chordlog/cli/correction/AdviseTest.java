@@ -147,6 +147,22 @@ final class AdviseTest extends AdviseRuns {
   }
 
   @Test
+  void aLineGivesTheYieldStrengthOfALot() throws IOException {
+    String steel = "--yield 240 --young 210 --yield-uncertainty 3 --section tube:60.3x3.2 --lot A ";
+    Ran ran =
+        follow(
+            USUAL + steel,
+            piece(1800),
+            "{\"lot\":{\"name\":\"B\",\"yieldMpa\":248}}",
+            "{\"lot\":{\"name\":\"C\",\"yieldMpa\":2.4e8}}",
+            "{\"lot\":{\"name\":\"D\"}}");
+    double known = ran.line(0).get("levelMm").asDouble();
+    assertEquals(8 * 0.381425 * 1.8, ran.line(1).get("levelMm").asDouble() - known, 0.05);
+    assertTrue(ran.out().get(2).contains("yieldMpa: 240000000 is out of range"), ran.out().get(2));
+    assertEquals("TOO_EARLY", ran.action(3));
+  }
+
+  @Test
   void aDoubtfulGaugeGetsNoAdvice() throws IOException {
     Ran ran =
         follow(

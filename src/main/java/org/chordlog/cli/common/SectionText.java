@@ -1,20 +1,20 @@
-package org.chordlog.cli.gauge;
+package org.chordlog.cli.common;
 
 import java.util.ArrayList;
 import java.util.List;
-import org.chordlog.cli.common.LengthOptions;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Section;
 
 /** A section as text: {@code tube:50x3}, {@code round:30}, {@code flat:60x10}, and so on. */
-final class SectionText {
-  static final String ALLOWED =
+public final class SectionText {
+  public static final String ALLOWED =
       "tube:DIAMETERxWALL, round:DIAMETER, flat:HEIGHTxWIDTH, box:HEIGHTxWIDTHxWALL,"
           + " profile:HEIGHTxCENTROID_FROM_OUTER";
 
   private SectionText() {}
 
-  static Section parse(String text, LengthOptions lengths) {
+  /** Sizes are in the command's unit of length; {@link BadInput} where it is no section. */
+  public static Section parse(String text, LengthOptions lengths) {
     int colon = text.indexOf(':');
     if (colon < 0) {
       throw bad(text);
