@@ -2,6 +2,7 @@ package org.chordlog.cli.correction;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.chordlog.cli.common.ExitCode;
@@ -49,6 +50,14 @@ public final class Close implements Callable<Integer> {
   static final class Given {
     @Option(names = "--radius", paramLabel = "L", description = "Its radius.")
     private @Nullable String radius;
+
+    @Option(
+        names = "--radii",
+        paramLabel = "L",
+        arity = "2..*",
+        description =
+            "Radii at places evenly spaced round a ring, the first one half a space from its start.")
+    private @Nullable List<String> radii;
 
     @Option(names = "--gap", paramLabel = "L", description = "Gap of a ring along the arc.")
     private @Nullable String gap;
@@ -138,6 +147,10 @@ public final class Close implements Callable<Integer> {
     if (given.radius != null) {
       return RingAnswer.of(ring, lengths.mm("--radius", given.radius), u);
     }
+    if (given.radii != null) {
+      List<Double> radii = given.radii.stream().map(each -> lengths.mm("--radii", each)).toList();
+      return UnevenRingAnswer.of(ring.targetMm(), radii, u, pieces.commonMm(lengths));
+    }
     double perRadius = Ring.gapUncertaintyMm(1);
     if (given.gap != null) {
       double radius = ring.radiusFromArcGapMm(lengths.mm("--gap", given.gap));
@@ -171,7 +184,8 @@ public final class Close implements Callable<Integer> {
     boolean ofAnArc = given.chord != null || given.rise != null || given.endOffset != null;
     return ofAnArc
         ? new BadInput("--angle", "", "or --length of the arc is missing", "one of them")
-        : new BadInput("--radius", "", "or a gap is missing", "--radius, --gap, --straight-gap");
+        : new BadInput(
+            "--radius", "", "or a gap is missing", "--radius, --radii, --gap, --straight-gap");
   }
 
   private static ClosingAnswer measured(Arc arc, Feature feature, double measured, double u) {

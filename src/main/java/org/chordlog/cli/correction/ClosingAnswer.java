@@ -4,7 +4,7 @@ import org.chordlog.cli.common.LengthOptions;
 import org.chordlog.measure.Decimals;
 
 /** What {@code close} answers; as JSON its components, lengths in mm. */
-sealed interface ClosingAnswer permits RingAnswer, ArcAnswer, PiecesAnswer {
+sealed interface ClosingAnswer permits RingAnswer, UnevenRingAnswer, ArcAnswer, PiecesAnswer {
   String text(LengthOptions lengths);
 
   /** A length with ± 2 u, where there is any. */

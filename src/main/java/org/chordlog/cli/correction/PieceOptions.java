@@ -36,6 +36,10 @@ final class PieceOptions {
 
   @Mixin private CsvOptions csv = new CsvOptions();
 
+  double commonMm(LengthOptions lengths) {
+    return lengths.mm("--common-uncertainty", common, 0);
+  }
+
   PiecesAnswer answer(Path file, LengthOptions lengths) {
     List<BentPiece> pieces = read(file, lengths);
     if (join != null && left != null) {
@@ -45,7 +49,7 @@ final class PieceOptions {
     RingOfPieces ring =
         new RingOfPieces(
             found == null ? pieces : found.order(),
-            lengths.mm("--common-uncertainty", common, 0),
+            commonMm(lengths),
             lengths.mm("--length-uncertainty", lengthUncertainty, 0));
     return PiecesAnswer.of(ring, found, left == null ? null : (Double) lengths.mm("--left", left));
   }

@@ -73,6 +73,35 @@ final class CloseTest {
     assertTrue(text.contains("Check it by the offset of one end"), text);
   }
 
+  /** δκ = 1e-6 + 3e-6 cos(2πs/S − 0.5) + 2e-6 sin(6πs/S), as in the test of the formula. */
+  @Test
+  void anUnevenRing() throws IOException {
+    StringBuilder command = new StringBuilder("close --target 1800 --radii");
+    for (int i = 0; i < 8; i++) {
+      double turned = 2 * Math.PI * (i + 0.5) / 8;
+      double off = 1e-6 + 3e-6 * Math.cos(turned - 0.5) + 2e-6 * Math.sin(3 * turned);
+      command.append(' ').append(1 / (1 / 1800.0 + off));
+    }
+    JsonNode ring = json(command.toString());
+    assertEquals(-0.0113097336, Math.toRadians(ring.get("kinkDegrees").asDouble()), 1e-9);
+    assertEquals(-6.44058696, ring.get("pastStartMm").asDouble(), 1e-7);
+    assertEquals(-14.6398728, ring.get("insideMm").asDouble(), 1e-6);
+    String text = run(command + " --uncertainty 0.5").out();
+    assertTrue(text.contains("measured at 8 places, 1796.77 mm on average: its end"), text);
+    assertTrue(text.contains("falls short of its start by 6.44 mm (± 2.72) and lies"), text);
+    assertTrue(text.contains("14.64 mm (± 1.57) outside of it; kink \u22120.648°."), text);
+  }
+
+  /** What all radii have in common counts as with one radius: 2π for each mm. */
+  @Test
+  void twoPlacesTellTheMeanOfAnUnevenRing() throws IOException {
+    String command = "close --target 1800 --radii 1801 1799 --common-uncertainty 0.5";
+    JsonNode ring = json(command);
+    assertEquals(Math.PI, ring.get("pastStartStandardUncertaintyMm").asDouble(), 1e-9);
+    assertTrue(run(command).out().contains(" if it is even; kink"), run(command).out());
+    assertTrue(run("close --target 1800 --radii 1801").err().contains("at least 2 values"));
+  }
+
   @Test
   void inchesStayInches() {
     Ran ran = run("close --unit inch --target 70 --radius 70.5");
