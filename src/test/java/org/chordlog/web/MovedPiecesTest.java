@@ -120,6 +120,33 @@ final class MovedPiecesTest extends MovedPiecesRig {
     }
   }
 
+  /** The right job was chosen before the wrong one's pieces were noticed: by way of both. */
+  @Test
+  void piecesOfAJobThatWasMeasuredOnSinceGoByWayOfTheOldOne() throws Exception {
+    List<JsonNode> moved = told(this::wronglyAndMeasuredOn);
+    close();
+    begin(directory.resolve("other"));
+    List<JsonNode> right = told(this::rightly);
+    for (int i = 0; i < right.size(); i++) {
+      assertEquals(right.get(i).toPrettyString(), moved.get(i).toPrettyString());
+    }
+  }
+
+  private void wronglyAndMeasuredOn(Job from, Job to) {
+    try {
+      bent.piece(from, 21);
+      happened(from, "21");
+      bent.piece(from, 22);
+      bent.piece(to, 1);
+      JsonNode unused = served.json("/api/machines/three-roll%20bender/correction");
+      refuses(from, 21, to.id(), "of job rings move its pieces from 1 on to job hoops, then all");
+      moves(to, 1, from);
+      moves(from, 21, to);
+    } catch (Exception e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
   private void rightly(Job from, Job to) {
     bent.piece(to, 1);
     happened(to, "1");

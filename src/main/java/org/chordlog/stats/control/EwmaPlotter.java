@@ -24,17 +24,23 @@ final class EwmaPlotter implements Plotter {
     double before = Double.isNaN(average) ? aim : average;
     if (!point.excluded()) {
       double lambda = settings.lambda();
-      weight = lambda * lambda / point.size() + (1 - lambda) * (1 - lambda) * weight;
+      weight = first(point) + (1 - lambda) * (1 - lambda) * weight;
       average = before + lambda * (point.mean() - before);
     }
     double value = Double.isNaN(average) ? before : average;
     return Place.level(value, aim, settings.width() * estimate.sigma() * Math.sqrt(weight(point)));
   }
 
+  /** One that is excluded before any other has the limits that the first would have. */
   private double weight(Point point) {
-    return settings.asymptotic()
-        ? settings.lambda() / (2 - settings.lambda()) / point.size()
-        : weight;
+    if (settings.asymptotic()) {
+      return settings.lambda() / (2 - settings.lambda()) / point.size();
+    }
+    return weight > 0 ? weight : first(point);
+  }
+
+  private double first(Point point) {
+    return settings.lambda() * settings.lambda() / point.size();
   }
 
   @Override
