@@ -43,7 +43,7 @@ final class MoveActions {
     long stored = store().readings().lastSequence(name);
     NewestPieces pieces = NewestPieces.of(store().readings(), asked);
     requirePlanned(pieces, to);
-    pieces.requireNewestOnMachine(store().readings(), from, to);
+    pieces.requireNewestOnMachine(store(), from, to);
     Recorded recorded = new Recorded(around.clock().wallMicros(), by);
     PieceMove move = new MoveDraft(store(), from, to, pieces, nextPiece(to), recorded).made();
     return done(move, pieces, from, to, newest, stored);

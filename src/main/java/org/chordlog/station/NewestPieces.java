@@ -16,6 +16,7 @@ import org.chordlog.measure.Reading;
 import org.chordlog.measure.Stale;
 import org.chordlog.store.KeptReading;
 import org.chordlog.store.Readings;
+import org.chordlog.store.Store;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -157,24 +158,33 @@ record NewestPieces(int firstPiece, List<KeptReading> all) {
   }
 
   /** Nothing else may have been measured on the machine since, or the order would be wrong. */
-  void requireNewestOnMachine(Readings readings, Job from, Job to) {
-    laterElsewhere(readings, from).ifPresent(each -> refuse(each, from, to));
+  void requireNewestOnMachine(Store store, Job from, Job to) {
+    laterElsewhere(store.readings(), from)
+        .ifPresent(
+            each -> {
+              throw each.jobId() == to.id() ? measuredOn(each, from, to) : followed(each, store);
+            });
   }
 
-  private void refuse(Reading later, Job from, Job to) {
-    if (later.jobId() == to.id()) {
-      throw new BadInput(
-          "toJobId",
-          to.id(),
-          "has readings that were taken after piece " + firstPiece,
-          "a job that was not measured since then");
-    }
-    throw new BadInput(
+  /** By way of the job that they are in, all of them go in the order of measuring. */
+  private BadInput measuredOn(Reading later, Job from, Job to) {
+    return new BadInput(
+        "toJobId",
+        to.id(),
+        "(%s) was measured since, after piece %s".formatted(to.name(), firstPiece),
+        ("a job that was not measured since then; or two steps: of job %s move its pieces from %s"
+                + " on to job %s, then all from piece %s on from there to job %s")
+            .formatted(to.name(), later.piece(), from.name(), firstPiece, to.name()));
+  }
+
+  private BadInput followed(Reading later, Store store) {
+    String job = store.jobs().find(later.jobId()).map(Job::name).orElse("");
+    return new BadInput(
         "firstPiece",
         firstPiece,
-        "is no longer the newest on %s: job number %s was measured there since"
-            .formatted(from.machine(), later.jobId()),
-        "pieces measured after all others of the machine");
+        "was followed by piece %s of job %s on the machine".formatted(later.piece(), job),
+        "pieces after which no other job was measured there; exclude others here, and measure them"
+            + " again under their own job");
   }
 
   private Optional<Reading> laterElsewhere(Readings readings, Job from) {
