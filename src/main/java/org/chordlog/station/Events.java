@@ -22,10 +22,25 @@ record Events(String station, StationContext around) {
     Long wrong = happening.replaces();
     JobEvent kept =
         wrong == null
-            ? around.store().jobs().add(event(job, happening, happening.afterReadingId(), now))
+            ? around.store().jobs().add(anew(job, happening, now))
             : inPlaceOf(counting(job, happening.kind(), wrong), job, happening, now);
     around.announcer().announce(new Announcement.Happened(station, kept));
     return kept;
+  }
+
+  private JobEvent anew(Job job, Happening told, Recorded now) {
+    boolean justNow = told.afterReadingId() == null;
+    if (justNow && told.kind() == JobEvent.Kind.MATERIAL_LOT) {
+      requireAnother(told.materialLot().strip(), job);
+    }
+    return event(job, told, told.afterReadingId(), now);
+  }
+
+  /** The same again would start a phase in which nothing is new. */
+  private void requireAnother(String lot, Job job) {
+    if (around.store().jobs().materialLot(job.id()).filter(lot::equals).isPresent()) {
+      throw new BadInput("materialLot", lot, "is the lot that is bent already", "another lot");
+    }
   }
 
   private JobEvent inPlaceOf(JobEvent wrong, Job job, Happening right, Recorded now) {

@@ -55,6 +55,11 @@ record JobEventForm(
           "lacks its pair",
           "both or none");
     }
+    if (told == JobEvent.Kind.CORRECTION
+        && settingAfter != null
+        && settingAfter.equals(settingBefore)) {
+      faults.add("settingAfter", settingAfter, "is the setting before", "another setting, or none");
+    }
     finite(faults, "settingBefore", settingBefore);
     finite(faults, "settingAfter", settingAfter);
     longest(faults, "note", note);

@@ -66,6 +66,8 @@ final class AdviceRoutesTest {
         "{\"kind\": \"CORRECTION\", \"settingBefore\": 1, \"settingAfter\": 1e9}; settingAfter",
         "{\"kind\": \"CORRECTION\", \"afterReadingId\": 4711}; afterReadingId",
         "{\"kind\": \"CORRECTION\", \"settingBefore\": \"a\", \"settingAfter\": 1}; settingBefore",
+        "{\"kind\": \"CORRECTION\", \"settingBefore\": 1.5, \"settingAfter\": 1.5}; setting before",
+        "{\"kind\": \"MATERIAL_LOT\", \"materialLot\": \"lot 1\"}; is bent already",
         "{\"kind\": \"MATERIAL_LOT\"}; materialLot"
       })
   void aCorrectionOrLotIsRefusedAndNothingIsLost(String body, String why) throws Exception {
