@@ -13,6 +13,7 @@ import org.chordlog.measure.BadInput;
 import org.chordlog.store.Accounts.Person;
 import org.chordlog.store.Accounts.Token;
 import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Needed;
 import org.chordlog.web.http.Refusal;
 import org.chordlog.web.http.Route;
 import org.chordlog.web.http.Times;
@@ -80,7 +81,7 @@ final class AccountRoutes {
   record AccountForm(@Nullable String name, @Nullable List<String> roles) {}
 
   /** Roles in place of those of now. */
-  record RolesForm(@Nullable List<String> roles) {}
+  record RolesForm(@Needed @Nullable List<String> roles) {}
 
   /** Whether it may be used. */
   record DisabledForm(boolean disabled) {}
@@ -92,7 +93,10 @@ final class AccountRoutes {
   record BadgeForm(@Nullable String badge) {}
 
   /** A new token; {@code days} that it is valid. */
-  record TokenForm(@Nullable String name, @Nullable List<String> rights, @Nullable Integer days) {}
+  record TokenForm(
+      @Needed @Nullable String name,
+      @Needed @Nullable List<String> rights,
+      @Needed @Nullable Integer days) {}
 
   List<Route> routes() {
     return List.of(

@@ -13,6 +13,7 @@ import org.chordlog.notify.rule.AlertMove;
 import org.chordlog.store.Alerts;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Faults;
+import org.chordlog.web.http.Needed;
 import org.chordlog.web.http.Refusal;
 import org.chordlog.web.http.Route;
 import org.jspecify.annotations.Nullable;
@@ -36,8 +37,9 @@ final class AlertActionRoutes {
 
   /** Why, and for how long. */
   record ShelfForm(
-      @Nullable String reason,
-      @JsonPropertyDescription("minutes from now, at most a day") @Nullable Integer minutes) {
+      @Needed @Nullable String reason,
+      @JsonPropertyDescription("minutes from now, at most a day") @Needed
+          @Nullable Integer minutes) {
     /** How long; refused with every fault of the form. */
     Duration time() {
       Faults faults = new Faults();

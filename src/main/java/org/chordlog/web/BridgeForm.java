@@ -6,14 +6,15 @@ import java.util.stream.Stream;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.FootKind;
 import org.chordlog.web.http.Faults;
+import org.chordlog.web.http.Needed;
 import org.jspecify.annotations.Nullable;
 
 /** What a bridge is made or changed from; {@code why} is needed to change one. */
 record BridgeForm(
-    @Nullable String name,
-    @Nullable Double spanMm,
-    @JsonPropertyDescription("standard uncertainty") @Nullable Double spanUncertaintyMm,
-    @JsonPropertyDescription("0 for an edge") @Nullable Double footRadiusMm,
+    @Needed @Nullable String name,
+    @Needed @Nullable Double spanMm,
+    @JsonPropertyDescription("standard uncertainty") @Needed @Nullable Double spanUncertaintyMm,
+    @JsonPropertyDescription("0 for an edge") @Needed @Nullable Double footRadiusMm,
     @JsonPropertyDescription("standard uncertainty") @Nullable Double footRadiusUncertaintyMm,
     @JsonPropertyDescription("± angle out of the bend plane") @Nullable Double skewLimitDegrees,
     @JsonPropertyDescription("how the feet touch the piece; null where it is not known")

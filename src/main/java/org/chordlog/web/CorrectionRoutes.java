@@ -17,6 +17,7 @@ import org.chordlog.measure.RollerScale;
 import org.chordlog.store.Store;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Faults;
+import org.chordlog.web.http.Needed;
 import org.chordlog.web.http.Refusal;
 import org.chordlog.web.http.Route;
 import org.chordlog.web.http.Times;
@@ -42,8 +43,8 @@ final class CorrectionRoutes {
 
   /** A scale by which rollers are set. */
   record ScaleForm(
-      @JsonPropertyDescription("for example dial, axis 2") @Nullable String name,
-      @JsonPropertyDescription("for example mm, 0.01 mm, turns") @Nullable String unit,
+      @JsonPropertyDescription("for example dial, axis 2") @Needed @Nullable String name,
+      @JsonPropertyDescription("for example mm, 0.01 mm, turns") @Needed @Nullable String unit,
       @JsonPropertyDescription("the smallest move that can be set; null if not known")
           @Nullable Double step,
       @JsonPropertyDescription("which way along the scale bends tighter; UNKNOWN if left out")

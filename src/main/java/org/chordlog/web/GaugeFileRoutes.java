@@ -11,6 +11,7 @@ import org.chordlog.store.Gauges;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Downloads;
 import org.chordlog.web.http.Faults;
+import org.chordlog.web.http.Needed;
 import org.chordlog.web.http.Route;
 import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
@@ -29,7 +30,8 @@ final class GaugeFileRoutes {
 
   /** The text of a file, and whether its rows are added or only looked at. */
   record FileForm(
-      @JsonPropertyDescription("as the same file that is got; lengths in mm") @Nullable String csv,
+      @JsonPropertyDescription("as the same file that is got; lengths in mm") @Needed
+          @Nullable String csv,
       @JsonPropertyDescription("false or left out: only looked at") @Nullable Boolean create) {
     String text() {
       Faults faults = new Faults();

@@ -6,11 +6,12 @@ import org.chordlog.measure.JobEvent;
 import org.chordlog.station.Happening;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Faults;
+import org.chordlog.web.http.Needed;
 import org.jspecify.annotations.Nullable;
 
 /** What happened, told by the operator. */
 record JobEventForm(
-    JobEvent.@Nullable Kind kind,
+    @Needed JobEvent.@Nullable Kind kind,
     @JsonPropertyDescription("CORRECTION: roll setting before it, in the machine's own unit")
         @Nullable Double settingBefore,
     @JsonPropertyDescription("CORRECTION: roll setting after it; SET_UP: roll setting then")

@@ -10,19 +10,20 @@ import org.chordlog.measure.Plan;
 import org.chordlog.measure.Section;
 import org.chordlog.measure.Specification;
 import org.chordlog.web.http.Faults;
+import org.chordlog.web.http.Needed;
 import org.jspecify.annotations.Nullable;
 
 /** What a job is made or changed from; {@code why} is needed to change one. */
 record JobForm(
-    @Nullable String name,
+    @Needed @Nullable String name,
     @Nullable String part,
     @Nullable String machine,
-    @Nullable String station,
-    @Nullable SectionForm section,
+    @Needed @Nullable String station,
+    @Needed @Nullable SectionForm section,
     @Nullable String materialLot,
-    @Nullable Face measuredFace,
-    @Nullable SpecificationForm specification,
-    @Nullable PlanForm plan,
+    @Needed @Nullable Face measuredFace,
+    @Needed @Nullable SpecificationForm specification,
+    @Needed @Nullable PlanForm plan,
     @Nullable DetailsForm details,
     @JsonPropertyDescription(
             "true: what was found doubtful is meant so (else 400, kind /problems/doubtful)")

@@ -6,12 +6,13 @@ import org.chordlog.measure.LogbookEntry;
 import org.chordlog.measure.Recorded;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Faults;
+import org.chordlog.web.http.Needed;
 import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
 
 /** Work on a machine, as somebody writes it into the log book. */
 record LogbookForm(
-    LogbookEntry.@Nullable Kind kind,
+    @Needed LogbookEntry.@Nullable Kind kind,
     @JsonPropertyDescription("which roller; empty: the machine") @Nullable String roller,
     @JsonPropertyDescription("in words or figures") @Nullable String before,
     @JsonPropertyDescription("in words or figures") @Nullable String after,

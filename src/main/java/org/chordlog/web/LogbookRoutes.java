@@ -18,6 +18,7 @@ import org.chordlog.store.Logbooks;
 import org.chordlog.store.Store;
 import org.chordlog.verdict.Words;
 import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Needed;
 import org.chordlog.web.http.Page;
 import org.chordlog.web.http.Refusal;
 import org.chordlog.web.http.Route;
@@ -44,7 +45,7 @@ final class LogbookRoutes {
 
   /** The entry as it should have been written, or that no such work was done. */
   record CorrectionForm(
-      @Nullable String why,
+      @Needed @Nullable String why,
       @JsonPropertyDescription("no such work was done; then entry is left out")
           @Nullable Boolean withdraws,
       @Nullable LogbookForm entry) {}

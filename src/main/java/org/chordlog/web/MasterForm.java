@@ -5,14 +5,15 @@ import java.util.Objects;
 import org.chordlog.measure.Face;
 import org.chordlog.measure.Master;
 import org.chordlog.web.http.Faults;
+import org.chordlog.web.http.Needed;
 import org.jspecify.annotations.Nullable;
 
 /** What a master is made from. */
 record MasterForm(
-    @Nullable String name,
-    @Nullable Face face,
-    @Nullable Double radiusMm,
-    @Nullable Double expandedUncertaintyMm,
+    @Needed @Nullable String name,
+    @Needed @Nullable Face face,
+    @Needed @Nullable Double radiusMm,
+    @Needed @Nullable Double expandedUncertaintyMm,
     @JsonPropertyDescription("by how much an interim check on it may differ")
         @Nullable Double checkLimitMm) {
   Master master() {

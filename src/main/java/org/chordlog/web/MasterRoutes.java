@@ -18,6 +18,7 @@ import org.chordlog.station.MasterActions;
 import org.chordlog.station.Stations;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Faults;
+import org.chordlog.web.http.Needed;
 import org.chordlog.web.http.Route;
 import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
@@ -37,10 +38,10 @@ final class MasterRoutes {
   record MasterChoice(long masterId) {}
 
   /** When the calibration is due again, ISO 8601 UTC. */
-  record Due(@JsonPropertyDescription(Times.AT) @Nullable String dueAt) {}
+  record Due(@JsonPropertyDescription(Times.AT) @Needed @Nullable String dueAt) {}
 
   /** The master, and how far the radius may be from it; null: as stated with the master. */
-  record CheckForm(@Nullable Long masterId, @Nullable Double limitMm) {}
+  record CheckForm(@Needed @Nullable Long masterId, @Nullable Double limitMm) {}
 
   /** A reading on a master; the residual is observed less fitted depth. */
   record OnMaster(

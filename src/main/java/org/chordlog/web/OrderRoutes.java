@@ -21,6 +21,7 @@ import org.chordlog.station.Stations;
 import org.chordlog.store.Store;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Faults;
+import org.chordlog.web.http.Needed;
 import org.chordlog.web.http.Refusal;
 import org.chordlog.web.http.Route;
 import org.chordlog.web.http.Times;
@@ -41,10 +42,12 @@ final class OrderRoutes {
   /** The file and the job that all else is taken from. */
   record ImportForm(
       @JsonPropertyDescription("section, faces, plan, station and what a row leaves out are of it")
+          @Needed
           @Nullable Long likeJobId,
       @JsonPropertyDescription(
               "order, part, lot, target, tolerance, lower, upper, customer,"
                   + " drawing_revision; lengths in mm")
+          @Needed
           @Nullable String csv,
       @JsonPropertyDescription("false or left out: only looked at") @Nullable Boolean create) {}
 

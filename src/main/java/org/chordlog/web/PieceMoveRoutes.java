@@ -12,6 +12,7 @@ import org.chordlog.station.Stations;
 import org.chordlog.store.Store;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Faults;
+import org.chordlog.web.http.Needed;
 import org.chordlog.web.http.Route;
 import org.jspecify.annotations.Nullable;
 
@@ -27,10 +28,12 @@ final class PieceMoveRoutes {
 
   /** Which pieces belong to which job. */
   record MoveForm(
-      @JsonPropertyDescription("needed; this piece and all after it") @Nullable Integer firstPiece,
+      @JsonPropertyDescription("needed; this piece and all after it") @Needed
+          @Nullable Integer firstPiece,
       @JsonPropertyDescription("needed; refused with 409 when another one is the last by now")
+          @Needed
           @Nullable Long lastReadingId,
-      @JsonPropertyDescription("needed; an open job of the same machine and station")
+      @JsonPropertyDescription("needed; an open job of the same machine and station") @Needed
           @Nullable Long toJobId) {
     PiecesToMove of(long jobId) {
       Faults faults = new Faults();

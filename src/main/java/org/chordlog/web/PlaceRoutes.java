@@ -10,6 +10,7 @@ import org.chordlog.station.StationActions;
 import org.chordlog.station.Stations;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Faults;
+import org.chordlog.web.http.Needed;
 import org.chordlog.web.http.Route;
 import org.jspecify.annotations.Nullable;
 
@@ -24,7 +25,7 @@ final class PlaceRoutes {
 
   /** Why the last reading is taken out, and which one is meant. */
   record UndoForm(
-      @Nullable String reason,
+      @Needed @Nullable String reason,
       @JsonPropertyDescription("needed; refused with 409 when another one is the last by now")
           @Nullable Long readingId) {}
 
@@ -35,7 +36,7 @@ final class PlaceRoutes {
   record NextForm(@Nullable Boolean skip) {}
 
   /** Where the next reading belongs. */
-  record PlaceForm(@Nullable Integer piece, @Nullable String position) {}
+  record PlaceForm(@Needed @Nullable Integer piece, @Needed @Nullable String position) {}
 
   /** Where the next reading belongs. */
   record PlaceView(int piece, String position, int pass) {

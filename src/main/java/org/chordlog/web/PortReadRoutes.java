@@ -17,6 +17,7 @@ import org.chordlog.station.RegisterSearch;
 import org.chordlog.station.StationFile;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Json;
+import org.chordlog.web.http.Needed;
 import org.chordlog.web.http.Route;
 import org.jspecify.annotations.Nullable;
 
@@ -66,7 +67,7 @@ final class PortReadRoutes {
 
   /** Which registers to look through, at one of the tries of a port. */
   record RegisterForm(
-      @Nullable String port,
+      @Needed @Nullable String port,
       @JsonPropertyDescription("index into the tries of the port, 0 if left out")
           @Nullable Integer attempt,
       @JsonPropertyDescription("0.2 to 10, 5 if left out") @Nullable Double seconds,

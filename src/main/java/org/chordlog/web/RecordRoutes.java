@@ -12,6 +12,7 @@ import org.chordlog.station.Happening;
 import org.chordlog.station.Stations;
 import org.chordlog.store.Store;
 import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Needed;
 import org.chordlog.web.http.Page;
 import org.chordlog.web.http.Refusal;
 import org.chordlog.web.http.Route;
@@ -36,7 +37,7 @@ final class RecordRoutes {
   }
 
   /** Whether a reading is to be left out of the statistics, and why. */
-  record ExclusionForm(@Nullable Boolean excluded, @Nullable String reason) {}
+  record ExclusionForm(@Needed @Nullable Boolean excluded, @Nullable String reason) {}
 
   List<Route> routes() {
     return List.of(

@@ -15,6 +15,7 @@ import org.chordlog.monitor.RollerWatch;
 import org.chordlog.store.Store;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Faults;
+import org.chordlog.web.http.Needed;
 import org.chordlog.web.http.Refusal;
 import org.chordlog.web.http.Route;
 import org.chordlog.web.http.Times;
@@ -38,11 +39,12 @@ final class RollerRoutes {
 
   /** A roller that the section runs over. */
   record RollerForm(
-      @Nullable String name,
-      @JsonPropertyDescription("where it touches the section") @Nullable Double diameterMm,
+      @Needed @Nullable String name,
+      @JsonPropertyDescription("where it touches the section") @Needed @Nullable Double diameterMm,
       @JsonPropertyDescription("standard uncertainty; 0 if left out")
           @Nullable Double diameterUncertaintyMm,
-      @JsonPropertyDescription("the face that it touches: OUTER, INNER") @Nullable Face side,
+      @JsonPropertyDescription("the face that it touches: OUTER, INNER") @Needed
+          @Nullable Face side,
       @JsonPropertyDescription("whether a motor turns it; false if left out")
           @Nullable Boolean driven) {}
 

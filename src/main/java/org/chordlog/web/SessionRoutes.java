@@ -8,6 +8,7 @@ import org.chordlog.account.Entrance;
 import org.chordlog.account.Right;
 import org.chordlog.measure.BadInput;
 import org.chordlog.web.http.Call;
+import org.chordlog.web.http.Needed;
 import org.chordlog.web.http.Refusal;
 import org.chordlog.web.http.Route;
 import org.chordlog.web.http.SessionCookie;
@@ -47,19 +48,20 @@ final class SessionRoutes {
           boolean password) {}
 
   /** Name and password. */
-  record SignInForm(@Nullable String name, @Nullable String password) {}
+  record SignInForm(@Needed @Nullable String name, @Needed @Nullable String password) {}
 
   /** A code with the password chosen. */
-  record ActivationForm(@Nullable String name, @Nullable String code, @Nullable String password) {}
+  record ActivationForm(
+      @Needed @Nullable String name, @Needed @Nullable String code, @Nullable String password) {}
 
   /** Of the one who is signed in. */
-  record PasswordForm(@Nullable String now, @Nullable String next) {}
+  record PasswordForm(@Needed @Nullable String now, @Needed @Nullable String next) {}
 
   /** A name with its PIN, or a badge alone. */
   record PersonAtScreen(@Nullable String name, @Nullable String pin, @Nullable String badge) {}
 
   /** What the screen is called. */
-  record ScreenForm(@Nullable String name) {}
+  record ScreenForm(@Needed @Nullable String name) {}
 
   List<Route> routes() {
     return List.of(

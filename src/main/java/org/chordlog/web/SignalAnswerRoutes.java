@@ -12,6 +12,7 @@ import org.chordlog.stats.control.ChartKind;
 import org.chordlog.store.Store;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Faults;
+import org.chordlog.web.http.Needed;
 import org.chordlog.web.http.Route;
 import org.chordlog.web.http.Times;
 import org.jspecify.annotations.Nullable;
@@ -30,10 +31,10 @@ final class SignalAnswerRoutes {
 
   /** An answer to the signals of one point. */
   record AnswerForm(
-      @Nullable String characteristic,
-      @Nullable ChartKind chart,
-      @JsonPropertyDescription("the last reading of the point") @Nullable Long readingId,
-      @JsonPropertyDescription("what was the cause") @Nullable String cause,
+      @Needed @Nullable String characteristic,
+      @Needed @Nullable ChartKind chart,
+      @JsonPropertyDescription("the last reading of the point") @Needed @Nullable Long readingId,
+      @JsonPropertyDescription("what was the cause") @Needed @Nullable String cause,
       @JsonPropertyDescription("what was done about it") @Nullable String action) {}
 
   /** An answer as recorded. */

@@ -14,13 +14,14 @@ import org.chordlog.measure.Specification;
 import org.chordlog.store.Store;
 import org.chordlog.verdict.StudyWords;
 import org.chordlog.web.http.Faults;
+import org.chordlog.web.http.Needed;
 import org.jspecify.annotations.Nullable;
 
 /** What a study is planned from. */
 record StudyForm(
-    @Nullable String station,
-    @Nullable String name,
-    GaugeStudy.@Nullable Kind kind,
+    @Needed @Nullable String station,
+    @Needed @Nullable String name,
+    @Needed GaugeStudy.@Nullable Kind kind,
     @JsonPropertyDescription(
             "names of the pieces, lots or days, for own pieces shared among the operators in"
                 + " order; empty for bias, linearity and type 1")
@@ -28,7 +29,7 @@ record StudyForm(
     @JsonPropertyDescription("names of the marked places on each piece, for a split study")
         @Nullable List<String> places,
     @Nullable List<String> operators,
-    @Nullable Integer repeats,
+    @Needed @Nullable Integer repeats,
     @JsonPropertyDescription(
             "the job whose section and limits apply; needed but for bias, linearity and stability")
         @Nullable Long jobId,

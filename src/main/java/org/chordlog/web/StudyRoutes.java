@@ -19,6 +19,7 @@ import org.chordlog.study.StudyPlanner.Option;
 import org.chordlog.study.StudySettings;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Downloads;
+import org.chordlog.web.http.Needed;
 import org.chordlog.web.http.Refusal;
 import org.chordlog.web.http.Route;
 import org.chordlog.web.http.Times;
@@ -41,7 +42,7 @@ final class StudyRoutes {
   }
 
   /** What a study is to become, and why. */
-  record StudyState(@Nullable State state, @Nullable String why) {}
+  record StudyState(@Needed @Nullable State state, @Nullable String why) {}
 
   /** A measurement that was spoilt: the last one if no id is given. */
   record Again(@Nullable Long measurementId, @Nullable String reason) {}

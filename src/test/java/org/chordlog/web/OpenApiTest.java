@@ -161,7 +161,7 @@ final class OpenApiTest {
           "/api/jobs/{job}/closing/radius", "?feature=rise&measuredMm=518",
           "/api/jobs/{job}/closing/ring", "?pieces=4&bent=1");
 
-  private static String path(String template) {
+  static String path(String template) {
     // charts of a study have kinds of their own
     String path =
         template.startsWith("/api/studies/")
@@ -181,7 +181,7 @@ final class OpenApiTest {
     return checked.validate(data);
   }
 
-  private static String pointer(String... steps) {
+  static String pointer(String... steps) {
     StringBuilder pointer = new StringBuilder();
     for (String step : steps) {
       pointer.append('/').append(step.replace("~", "~0").replace("/", "~1"));

@@ -64,6 +64,7 @@ final class Schemas {
 
   private static boolean nullable(FieldScope field) {
     return !field.isFakeContainerItemScope()
+        && field.getAnnotation(Needed.class) == null
         && (field.getRawMember().getAnnotatedType().isAnnotationPresent(Nullable.class)
             || open(field));
   }
