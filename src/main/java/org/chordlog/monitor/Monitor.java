@@ -85,7 +85,7 @@ public final class Monitor implements AutoCloseable {
   /** Of a job whose pieces run through a gauge in a line; one page at a time, as below. */
   private void bringUpAlong(long jobId) {
     boolean inLine =
-        store.readings().latestOfJob(jobId, Long.MAX_VALUE, 1).stream()
+        store.readings().newestOfJob(jobId).stream()
             .anyMatch(newest -> newest.captured().mode() == CaptureMode.PASSING);
     if (inLine && along(jobId).catchUp() > 0) {
       background.run("along " + jobId, () -> bringUpAlong(jobId));

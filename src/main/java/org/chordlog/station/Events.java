@@ -1,6 +1,5 @@
 package org.chordlog.station;
 
-import java.util.List;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
 import org.chordlog.measure.EventWithdrawal;
@@ -81,8 +80,7 @@ record Events(String station, StationContext around) {
 
   private long readingBefore(Job job, @Nullable Long told) {
     if (told == null) {
-      List<Reading> last = around.store().readings().latestOfJob(job.id(), Long.MAX_VALUE, 1);
-      return last.isEmpty() ? 0 : last.get(0).id();
+      return around.store().readings().newestOfJob(job.id()).map(Reading::id).orElse(0L);
     }
     boolean known =
         told == 0

@@ -1,8 +1,6 @@
 package org.chordlog.station;
 
-import java.util.List;
 import org.chordlog.measure.Job;
-import org.chordlog.measure.Reading;
 import org.chordlog.store.Store;
 import org.jspecify.annotations.Nullable;
 
@@ -42,7 +40,10 @@ final class JobPlace {
   }
 
   private Place afterLast(Job job) {
-    List<Reading> last = store.readings().latestOfJob(job.id(), Long.MAX_VALUE, 1);
-    return last.isEmpty() ? Place.first(job.plan()) : Place.of(last.get(0)).after(job.plan());
+    return store
+        .readings()
+        .newestOfJob(job.id())
+        .map(last -> Place.of(last).after(job.plan()))
+        .orElseGet(() -> Place.first(job.plan()));
   }
 }

@@ -1,7 +1,6 @@
 package org.chordlog.station;
 
 import java.nio.charset.StandardCharsets;
-import java.util.List;
 import java.util.Optional;
 import org.chordlog.measure.Reading;
 import org.chordlog.store.Checkpoints;
@@ -40,8 +39,8 @@ record KeptPlace(Store store, long jobId) {
   }
 
   private Slot slot() {
-    List<Reading> last = store.readings().latestOfJob(jobId, Long.MAX_VALUE, 1);
-    return new Slot(owner(), LEVEL, last.isEmpty() ? 0 : last.get(0).id());
+    long last = store.readings().newestOfJob(jobId).map(Reading::id).orElse(0L);
+    return new Slot(owner(), LEVEL, last);
   }
 
   private String owner() {

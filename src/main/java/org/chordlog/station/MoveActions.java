@@ -50,11 +50,7 @@ final class MoveActions {
   }
 
   PiecesOnOffer onOffer(long jobId) {
-    long last =
-        store().readings().latestOfJob(jobId, Long.MAX_VALUE, 1).stream()
-            .mapToLong(Reading::id)
-            .findFirst()
-            .orElse(0);
+    long last = store().readings().newestOfJob(jobId).map(Reading::id).orElse(0L);
     return PiecesOnOffer.of(
         last, NewestPieces.choices(store().readings(), jobId, PiecesOnOffer.MOST));
   }

@@ -5,7 +5,6 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.stream.Stream;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Capital;
@@ -159,7 +158,7 @@ final class MoveDraft {
   /** What happened between and after them starts a phase in the other job, not in this one. */
   private List<MovedEvent> events() {
     Stream<MovedEvent> between =
-        counting(from)
+        store.jobs().countingOfJob(from.id()).stream()
             .filter(each -> each.startsPhase() && each.afterReadingId() >= pieces.firstId())
             .map(
                 each ->
@@ -175,17 +174,11 @@ final class MoveDraft {
   /** The rollers were moved in the other job when they were measured: that comes after them. */
   private Stream<MovedEvent> toldThereSince() {
     long last = lastId(to);
-    return counting(to)
+    return store.jobs().countingOfJob(to.id()).stream()
         .filter(each -> each.movesRollers() && each.afterReadingId() >= last)
         .filter(each -> each.atMicros() >= pieces.firstMicros())
         .map(
             each -> event(each, pieces.indexAt(each.atMicros()), "Stands after pieces moved here"));
-  }
-
-  private Stream<JobEvent> counting(Job job) {
-    Set<Long> takenBack = store.jobs().takenBack(job.id());
-    return store.jobs().eventsOfJob(job.id()).stream()
-        .filter(each -> !takenBack.contains(each.id()));
   }
 
   private MovedEvent event(JobEvent event, int afterIndex, String why) {
@@ -197,10 +190,7 @@ final class MoveDraft {
   }
 
   private long lastId(Job job) {
-    return store.readings().latestOfJob(job.id(), Long.MAX_VALUE, 1).stream()
-        .mapToLong(Reading::id)
-        .findFirst()
-        .orElse(0);
+    return store.readings().newestOfJob(job.id()).map(Reading::id).orElse(0L);
   }
 
   private List<JobEvent> notes() {

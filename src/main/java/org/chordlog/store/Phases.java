@@ -1,6 +1,5 @@
 package org.chordlog.store;
 
-import java.util.Set;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
@@ -19,10 +18,9 @@ public final class Phases {
 
   /** As it stands now. */
   public static Phases of(Jobs jobs, Job job) {
-    Set<Long> takenBack = jobs.takenBack(job.id());
     return new Phases(
-        jobs.eventsOfJob(job.id()).stream()
-            .filter(each -> each.startsPhase() && !takenBack.contains(each.id()))
+        jobs.countingOfJob(job.id()).stream()
+            .filter(JobEvent::startsPhase)
             .mapToLong(JobEvent::afterReadingId)
             .sorted()
             .toArray());

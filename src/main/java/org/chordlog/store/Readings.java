@@ -50,6 +50,11 @@ public interface Readings {
   /** The last {@code limit} readings of a job with id below {@code beforeId}, descending. */
   List<Reading> latestOfJob(long jobId, long beforeId, int limit);
 
+  /** The last reading of a job, excluded or not. */
+  default Optional<Reading> newestOfJob(long jobId) {
+    return latestOfJob(jobId, Long.MAX_VALUE, 1).stream().findFirst();
+  }
+
   List<Reading> search(ReadingQuery query);
 
   /**

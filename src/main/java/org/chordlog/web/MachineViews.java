@@ -60,7 +60,7 @@ record MachineViews(Store store, Monitor monitor, MachineNames machines, RollerW
   /** Null where its newest jobs have no reading. */
   private @Nullable String lastReadingAt(String machine) {
     return newest(machine, JOBS_LIKELY_MEASURED).stream()
-        .flatMap(job -> store.readings().latestOfJob(job.id(), Long.MAX_VALUE, 1).stream())
+        .flatMap(job -> store.readings().newestOfJob(job.id()).stream())
         .map(Reading::wallMicros)
         .max(Comparator.naturalOrder())
         .map(Times::iso)

@@ -71,7 +71,7 @@ record ReadingsOfMove(Store store, String machine) {
 
   private Optional<Reading> newest() {
     return store.jobs().search(JobQuery.of(JobQuery.Order.NEWEST, JOBS).onMachine(machine)).stream()
-        .flatMap(job -> store.readings().latestOfJob(job.id(), Long.MAX_VALUE, 1).stream())
+        .flatMap(job -> store.readings().newestOfJob(job.id()).stream())
         .max((one, other) -> Long.compare(one.id(), other.id()));
   }
 

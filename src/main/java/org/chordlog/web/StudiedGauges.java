@@ -87,10 +87,10 @@ final class StudiedGauges {
 
   /** Of its newest reading, else the one that is mounted now. */
   private Optional<Long> bridge(Job job) {
-    List<Reading> newest = store.readings().latestOfJob(job.id(), Long.MAX_VALUE, 1);
+    Optional<Reading> newest = store.readings().newestOfJob(job.id());
     return newest.isEmpty()
         ? store.gauges().mountedOn(job.station()).map(each -> each.id())
-        : store.readings().setUp(newest.get(0).setUpId()).map(setUp -> setUp.bridge().id());
+        : store.readings().setUp(newest.get().setUpId()).map(setUp -> setUp.bridge().id());
   }
 
   /** Empty where it shows nothing, as when all its values are the same. */

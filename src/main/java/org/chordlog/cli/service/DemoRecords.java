@@ -2,13 +2,11 @@ package org.chordlog.cli.service;
 
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
-import java.util.List;
 import java.util.Optional;
 import org.chordlog.measure.Bridge;
 import org.chordlog.measure.Job;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Plan;
-import org.chordlog.measure.Reading;
 import org.chordlog.measure.Recorded;
 import org.chordlog.measure.RollerScale;
 import org.chordlog.measure.Specification;
@@ -28,8 +26,7 @@ record DemoRecords(Scenario scenario, Store store) {
       keep();
       return 1;
     }
-    List<Reading> last = store.readings().latestOfJob(job.get().id(), Long.MAX_VALUE, 1);
-    return last.isEmpty() ? 1 : last.get(0).piece() + 1;
+    return store.readings().newestOfJob(job.get().id()).map(last -> last.piece() + 1).orElse(1);
   }
 
   /** What recorded corrections moved the rollers by, all together. */
