@@ -83,7 +83,7 @@ final class NeededFieldsTest {
   private void ask(Served served, JsonNode document, Sent sent) throws Exception {
     for (Route route : served.web.routes()) {
       String form = form(document, route);
-      if (route.method() == HandlerType.POST && !form.isEmpty() && !form.equals(STATION)) {
+      if (route.method().equals(HandlerType.POST) && !form.isEmpty() && !form.equals(STATION)) {
         note(form, sent.to(OpenApiTest.path(route.path()), "{}"));
       }
     }
