@@ -97,3 +97,10 @@ export function turns() {
 export function asked(name) {
   return new URLSearchParams(location.search).get(name);
 }
+
+/** As {@link asked}, on a page that shows nothing without it: `what` is to be chosen from a list. */
+export function needed(name, what) {
+  const value = asked(name);
+  if (value) return value;
+  throw Object.assign(new Error(`This address names no ${what}. Choose one from the list.`), { status: 404 });
+}

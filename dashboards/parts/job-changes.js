@@ -1,6 +1,6 @@
 // All changes of a job: who, when, what, from, to, why.
 
-import { asked, get } from "./api.js";
+import { get, needed } from "./api.js";
 import { $, h, say, table } from "./dom.js";
 import { field, values } from "./forms.js";
 import { frame, showTrouble } from "./frame.js";
@@ -11,7 +11,7 @@ const shown = { lines: [], most: PAGE };
 
 async function start() {
   frame("jobs");
-  const id = Number(asked("job"));
+  const id = Number(needed("job", "job"));
   const [job, lines] = await Promise.all([get(`api/jobs/${id}`), get(`api/jobs/${id}/history`)]);
   shown.lines = lines;
   document.title = `Changes to ${job.name} · Chordlog`;

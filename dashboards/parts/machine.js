@@ -1,7 +1,7 @@
 // One machine: verdict, forecast, picture, and its jobs.
 
 import { AlertsHere } from "./alerts-here.js";
-import { asked, get } from "./api.js";
+import { get, needed } from "./api.js";
 import { Chart } from "./chart.js";
 import { $, h, state, table } from "./dom.js";
 import { kindOf } from "./findings.js";
@@ -23,7 +23,7 @@ const CARE =
 
 async function start() {
   frame("machines");
-  const name = asked("machine") ?? "";
+  const name = needed("machine", "machine");
   const path = `api/machines/${encodeURIComponent(name)}`;
   const machine = await get(path);
   document.title = `${machine.machine} · Chordlog`;

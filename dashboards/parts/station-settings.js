@@ -1,6 +1,6 @@
 // The settings of a station as its file has them: changed and tried at once, or the station removed.
 
-import { asked, get } from "./api.js";
+import { get, needed } from "./api.js";
 import { askForm, busy } from "./dialogs.js";
 import { $, h } from "./dom.js";
 import { field, showFaults, values } from "./forms.js";
@@ -25,7 +25,7 @@ const COUNTS = {
 
 async function start() {
   frame("stations");
-  const name = asked("station");
+  const name = needed("station", "station");
   const path = `api/stations/${encodeURIComponent(name)}`;
   const known = await get(`${path}/settings`);
   $("title").textContent = `Settings of ${name}`;

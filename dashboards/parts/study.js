@@ -1,6 +1,6 @@
 // One study: what to measure next and who, then what it found. No value is shown before its end.
 
-import { asked, get } from "./api.js";
+import { get, needed } from "./api.js";
 import { act, tryTo } from "./identity.js";
 import { askForm } from "./dialogs.js";
 import { $, facts, h, state } from "./dom.js";
@@ -17,11 +17,12 @@ import { inches, plainLength, unit } from "./units.js";
 import words from "../api/words.js";
 import "./print.js";
 
-const path = `api/studies/${asked("id")}`;
+let path = "";
 let refusal = "";
 
 async function start() {
   frame("gauges");
+  path = `api/studies/${needed("id", "study")}`;
   const study = await get(path);
   document.title = `${study.name} · Chordlog`;
   $("title").textContent = study.name;

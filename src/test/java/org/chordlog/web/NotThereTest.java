@@ -34,4 +34,15 @@ final class NotThereTest extends ShopTest {
     shop.counts("main [aria-busy]", 0);
     shop.refusalsWereMeant();
   }
+
+  /** An address that was cut off on its way, as in a mail. */
+  @ParameterizedTest
+  @CsvSource({"/job-changes.html", "/machine.html", "/study.html", "/station-settings.html"})
+  void whatAnAddressDoesNotNameIsNotShownAsAFault(String page) throws Exception {
+    shop.go(page);
+    shop.sees("[role=alert]", "Not found.Th");
+    shop.counts("[role=alert] a", 1);
+    shop.counts("main [aria-busy]", 0);
+    shop.refusalsWereMeant();
+  }
 }
