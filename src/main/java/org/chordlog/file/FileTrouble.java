@@ -8,9 +8,17 @@ import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.List;
 
 /** Why a file can't be read or written, in words and not by the name of an exception. */
 public final class FileTrouble {
+  /** Of Linux and macOS, of a quota there, and of Windows. */
+  private static final List<String> FULL =
+      List.of(
+          "No space left on device",
+          "Disk quota exceeded",
+          "There is not enough space on the disk");
+
   private FileTrouble() {}
 
   /** What is said of the file, as the problem of a {@code BadInput}. */
@@ -44,9 +52,12 @@ public final class FileTrouble {
         : reason(e);
   }
 
-  /** The system's own words where it has some. */
+  /** The system's own words where it has some, but for a disk that is full. */
   public static String reason(IOException e) {
     String reason = e instanceof FileSystemException other ? other.getReason() : e.getMessage();
-    return reason == null ? e.toString() : reason;
+    if (reason == null) {
+      return e.toString();
+    }
+    return FULL.stream().anyMatch(reason::startsWith) ? "the disk is full" : reason;
   }
 }

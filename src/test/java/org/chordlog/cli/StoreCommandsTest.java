@@ -143,7 +143,10 @@ final class StoreCommandsTest {
       assertTrue(all.noneMatch(each -> each.toString().endsWith(".part")));
     }
     assertEquals(2, run("export", "--output", "/dev/full"));
-    assertTrue(err.toString().contains("No space left"), err::toString);
+    assertTrue(err.toString().contains("the disk is full"), err::toString);
+    err.setLength(0);
+    assertEquals(2, run("export", "--format", "qif", "--job", "1", "--output", "/dev/full"));
+    assertTrue(err.toString().contains("the disk is full"), err::toString);
   }
 
   @Test

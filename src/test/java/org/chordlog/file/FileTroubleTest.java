@@ -44,9 +44,19 @@ final class FileTroubleTest {
   @Test
   void theSystemsOwnWordsWithoutTheNameOfTheFile() {
     assertEquals(
-        "can't be written: No space left on device",
-        FileTrouble.writing(new FileSystemException("a.csv", null, "No space left on device")));
+        "can't be written: Read-only file system",
+        FileTrouble.writing(new FileSystemException("a.csv", null, "Read-only file system")));
     assertEquals("java.io.IOException", FileTrouble.reason(new IOException()));
+  }
+
+  /** A stream has no file's name; a new file has. */
+  @Test
+  void aFullDiskIsSaidInTheWordsThatHealthHas() {
+    String full = "No space left on device";
+    assertEquals("can't be written: the disk is full", FileTrouble.writing(new IOException(full)));
+    assertEquals(
+        "can't be written: the disk is full",
+        FileTrouble.writing(new FileSystemException("a.csv", null, full)));
   }
 
   private static String readingOf(Path file) {

@@ -30,7 +30,9 @@ public final class QifWriter {
       new QifWriter(from, out).write();
       out.flush();
     } catch (XMLStreamException e) {
-      throw new IOException("the document can't be written", e);
+      throw e.getNestedException() instanceof IOException of
+          ? of
+          : new IOException("the document can't be written", e);
     }
   }
 

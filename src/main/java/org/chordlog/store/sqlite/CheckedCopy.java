@@ -26,7 +26,7 @@ final class CheckedCopy {
     } catch (IOException e) {
       throw new BadInput("FILE", target, FileTrouble.writing(e), "a folder that can be written");
     } catch (SQLException e) {
-      throw new StoreException("the backup could not be written: " + e.getMessage(), e);
+      throw new StoreException("the backup could not be written: " + Failures.sentence(e), e);
     }
   }
 

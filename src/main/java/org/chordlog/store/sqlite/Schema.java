@@ -117,8 +117,17 @@ final class Schema {
       Sql.run(connection, "PRAGMA user_version = " + version);
       Sql.run(connection, "COMMIT");
     } catch (SQLException e) {
-      Sql.run(connection, "ROLLBACK");
+      rollBack(connection, e);
       throw e;
+    }
+  }
+
+  /** A full disk may have ended the transaction already (sqlite.org/lang_transaction.html, 3). */
+  private static void rollBack(Connection connection, SQLException cause) {
+    try {
+      Sql.run(connection, "ROLLBACK");
+    } catch (SQLException e) {
+      cause.addSuppressed(e);
     }
   }
 

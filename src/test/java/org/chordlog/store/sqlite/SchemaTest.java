@@ -146,6 +146,26 @@ final class SchemaTest {
     }
   }
 
+  /** SQLite ends the transaction by itself then; what is told is the disk, not that. */
+  @Test
+  void aDiskThatIsFullWhileAStepRunsIsNamed() throws Exception {
+    SqliteStore.open(directory).close();
+    try (Connection connection = Connections.writer(directory.resolve(SqliteStore.FILE_NAME))) {
+      long pages = Sql.number(connection, "PRAGMA page_count");
+      assertEquals(pages + 1, Sql.number(connection, "PRAGMA max_page_count = " + (pages + 1)));
+      Schema.Step fills =
+          step -> {
+            Sql.run(step, "CREATE TABLE more (some BLOB)");
+            Sql.run(step, "INSERT INTO more VALUES (zeroblob(100000))");
+          };
+      SQLException e =
+          assertThrows(
+              SQLException.class,
+              () -> Schema.migrate(connection, Schema.VERSION + 1, next -> fills));
+      assertEquals("the disk is full: free some space", Failures.sentence(e));
+    }
+  }
+
   @Test
   void anotherProgramsDatabaseIsRefusedAndLeftAlone() throws Exception {
     Path file = directory.resolve(SqliteStore.FILE_NAME);
