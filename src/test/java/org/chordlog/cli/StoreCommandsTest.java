@@ -165,8 +165,25 @@ final class StoreCommandsTest {
     change("UPDATE reading SET radius_mm = radius_mm * (1 + 2.3e-16) WHERE id = 9");
     assertEquals(1, run("recompute"));
     assertTrue(out.toString().contains("reading 7: depth_nm"), out::toString);
-    assertTrue(out.toString().contains("reading 9: radius"), out::toString);
+    assertTrue(out.toString().contains("reading 9: radius_mm is "), out::toString);
     assertTrue(out.toString().contains("2 differ"), out::toString);
+    assertFalse(out.toString().contains("Only the first"), out::toString);
+  }
+
+  /** Each figure by its column's name; a reading without a radius of its own says why. */
+  @Test
+  void recomputeSaysInWordsWhatDiffers() throws Exception {
+    change("UPDATE reading SET lower_mm = 17.5, upper_mm = NULL WHERE id = 7");
+    change("UPDATE reading SET value_nm = 9000000 WHERE id = 9");
+    assertEquals(1, run("recompute"));
+    assertTrue(out.toString().contains("reading 7: lower_mm is 17.5, comes out as"), out::toString);
+    assertTrue(out.toString().contains("reading 7: upper_mm is none, comes out as"), out::toString);
+    assertTrue(out.toString().contains("comes out as nothing: "), out::toString);
+    assertFalse(out.toString().contains("RadiusEstimate"), out::toString);
+    assertFalse(out.toString().contains("org.chordlog"), out::toString);
+    change("UPDATE reading SET coverage_factor = 3, depth_nm = 1, lower_mm = 3");
+    assertEquals(1, run("recompute"));
+    assertTrue(out.toString().contains("Only the first 100 differences are listed."));
   }
 
   @Test

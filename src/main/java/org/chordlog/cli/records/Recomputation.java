@@ -2,6 +2,7 @@ package org.chordlog.cli.records;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.chordlog.measure.BadInput;
@@ -22,7 +23,7 @@ import org.jspecify.annotations.Nullable;
 final class Recomputation {
   private static final int PAGE = 1_000;
 
-  /** A figure that differs. */
+  /** A figure that differs, by the name of its column in exported readings. */
   record Difference(long readingId, String figure, String kept, String recomputed) {
     @Override
     public String toString() {
@@ -93,9 +94,9 @@ final class Recomputation {
       long depthNm = captured.valueNm() - zeroNm(model.setUp());
       RadiusEstimate radius = model.estimate(depthNm, captured.scatterNm(), captured.sampleCount());
       compare(found, reading, "depth_nm", reading.depthNm(), depthNm);
-      compare(found, reading, "radius", reading.radius(), radius);
+      compare(found, reading, radius);
     } catch (BadInput e) {
-      found.add(new Difference(reading.id(), "radius", reading.radius().toString(), e.toString()));
+      found.add(nothing(reading, e.said().toString()));
     }
     return found;
   }
@@ -109,8 +110,7 @@ final class Recomputation {
     }
     PieceOutcome outcome = StoredPiece.evaluated(profiles, model, null).outcome();
     if (!(outcome instanceof PieceOutcome.Measured measured)) {
-      String why = ((PieceOutcome.NotMeasured) outcome).why().detail().toString();
-      found.add(new Difference(reading.id(), "profile", reading.radius().toString(), why));
+      found.add(nothing(reading, ((PieceOutcome.NotMeasured) outcome).why().detail().toString()));
       return;
     }
     MeanBend mean = measured.result().mean();
@@ -118,10 +118,37 @@ final class Recomputation {
     compare(found, reading, "value_nm", reading.captured().valueNm(), valueNm);
     compare(found, reading, "scatter_nm", reading.captured().scatterNm(), mean.scatterNm());
     compare(found, reading, "depth_nm", reading.depthNm(), mean.depthNm());
-    compare(found, reading, "radius", reading.radius(), mean.radius());
+    compare(found, reading, mean.radius());
   }
 
-  /** Records of doubles are equal when every double is, bit for bit. */
+  private static Difference nothing(Reading reading, String why) {
+    String kept = figures(reading.radius()).get("radius_mm").toString();
+    return new Difference(reading.id(), "radius_mm", kept, "nothing: " + why);
+  }
+
+  private static void compare(List<Difference> found, Reading reading, RadiusEstimate recomputed) {
+    Map<String, Object> now = figures(recomputed);
+    figures(reading.radius())
+        .forEach((figure, kept) -> compare(found, reading, figure, kept, now.get(figure)));
+  }
+
+  private static Map<String, Object> figures(RadiusEstimate of) {
+    Map<String, Object> figures = new LinkedHashMap<>();
+    figures.put("radius_mm", orNone(of.radiusMm()));
+    figures.put("lower_mm", of.lowerMm());
+    figures.put("upper_mm", orNone(of.upperMm()));
+    figures.put("curvature_per_mm", of.curvaturePerMm());
+    figures.put("standard_uncertainty_per_mm", of.standardUncertaintyPerMm());
+    figures.put("coverage_factor", of.coverageFactor());
+    figures.put("degrees_of_freedom", of.degreesOfFreedom());
+    return figures;
+  }
+
+  private static Object orNone(@Nullable Double value) {
+    return value == null ? "none" : value;
+  }
+
+  /** Doubles are equal when every bit is. */
   private static void compare(
       List<Difference> found, Reading reading, String figure, Object kept, Object recomputed) {
     if (!kept.equals(recomputed)) {

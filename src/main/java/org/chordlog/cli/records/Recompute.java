@@ -59,6 +59,9 @@ public final class Recompute implements Callable<Integer> {
       return;
     }
     told.differences().forEach(out::println);
+    if (told.differences().size() == SHOWN) {
+      out.println("Only the first " + SHOWN + " differences are listed.");
+    }
     out.println(
         Counted.of(told.readings(), "reading") + " recomputed, " + told.differing() + " differ");
   }
