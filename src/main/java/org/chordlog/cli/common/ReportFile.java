@@ -1,6 +1,5 @@
 package org.chordlog.cli.common;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
@@ -56,9 +55,6 @@ public final class ReportFile {
 
   /** The store, to be read and closed. */
   public Store open() {
-    if (!Files.isDirectory(data)) {
-      throw new BadInput("--data", data, "is not a directory", "the data directory of a service");
-    }
     return Stores.openForReading(data);
   }
 

@@ -30,7 +30,10 @@ final class DataLock {
     if (tryLock(directory, channel) == null) {
       closeQuietly(channel);
       throw new BadInput(
-          "data", directory, "is in use by another instance", "a directory of its own");
+          "data",
+          directory,
+          "is in use by another instance",
+          "a directory of its own, or this one once that is stopped");
     }
     return new DataLock(channel);
   }

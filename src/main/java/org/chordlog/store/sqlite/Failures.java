@@ -26,7 +26,7 @@ final class Failures {
           SQLiteErrorCode.SQLITE_MISMATCH,
           SQLiteErrorCode.SQLITE_TOOBIG);
 
-  static final String RESTART = "restart to have it moved aside";
+  static final String RESTART = "start the service anew to have it moved aside";
 
   private Failures() {}
 
@@ -43,6 +43,12 @@ final class Failures {
   static boolean damaged(SQLException e) {
     SQLiteErrorCode code = primary(e);
     return code == SQLiteErrorCode.SQLITE_CORRUPT || code == SQLiteErrorCode.SQLITE_NOTADB;
+  }
+
+  /** Whether this user may not write the file, or beside it. */
+  static boolean ofPermission(SQLException e) {
+    SQLiteErrorCode code = primary(e);
+    return code == SQLiteErrorCode.SQLITE_READONLY || code == SQLiteErrorCode.SQLITE_CANTOPEN;
   }
 
   /** One sentence for people. */

@@ -81,7 +81,7 @@ final class Schema {
     int found = version(connection);
     for (int next = found + 1; next <= newest; next++) {
       if (found > 0) {
-        LOG.info("bringing the database to version {}; this may take some minutes", next);
+        LOG.info("bringing the database to layout {}; this may take some minutes", next);
       }
       step(connection, next, steps.apply(next));
     }
@@ -98,14 +98,14 @@ final class Schema {
     }
     if (version < 0) {
       throw new BadInput(
-          "data", file, "has schema version " + version, "1 to " + VERSION + ": restore a backup");
+          "data", file, "has layout " + version, "1 to " + VERSION + ": restore a backup");
     }
     if (version > VERSION) {
       throw new BadInput(
           "data",
           file,
-          "has schema version " + version + ", written by a newer Chordlog",
-          "up to version " + VERSION + ": install the newer Chordlog, or restore an older backup");
+          "was written by a newer Chordlog (layout " + version + ")",
+          "layouts up to " + VERSION + ": install the newer Chordlog, or restore an older backup");
     }
   }
 

@@ -24,7 +24,7 @@ public record SqliteFiles(Path directory) implements StoreFiles {
 
   @Override
   public void backup(Path target) {
-    try (OpenedForReading opened = OpenedForReading.open(directory)) {
+    try (OpenedForReading opened = OpenedForReading.openToCopy(directory)) {
       CheckedCopy.write(opened.file(), target);
     }
     LastBackup.note(directory);
