@@ -17,7 +17,11 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "backup",
     mixinStandardHelpOptions = true,
-    description = "Writes a checked copy of everything stored; a service may go on meanwhile.")
+    description = {
+      "Writes a checked copy of everything stored; a service may go on meanwhile.",
+      "Files beside the database are not in it: stations.yaml, alerts.yaml, plant.yaml and"
+          + " seal-key.pem need copies of their own."
+    })
 public final class Backup implements Callable<Integer> {
   @Spec private CommandSpec spec;
   @Mixin private DataOption data;
