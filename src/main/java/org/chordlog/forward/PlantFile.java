@@ -30,7 +30,7 @@ public final class PlantFile {
     try {
       return settings(root, Objects.requireNonNull(file.toAbsolutePath().getParent()));
     } catch (BadInput e) {
-      throw YamlPlaces.placed(e, yaml);
+      throw YamlPlaces.placed(e, yaml, file);
     }
   }
 

@@ -53,9 +53,11 @@ public record Bridge(long id, String name, Span span, Feet feet, double skewLimi
 
   /**
    * The same bridge, for one that is new; {@link BadInput} for a span that no bridge has, as where
-   * metres were typed for mm. What is stored already stays readable.
+   * metres were typed for mm, or a name that fits in no line. What is stored already stays
+   * readable.
    */
   public Bridge possible() {
+    Check.name("name", name);
     Check.lengthWithin("spanMm", spanMm(), LEAST_SPAN_MM, MOST_SPAN_MM);
     return this;
   }

@@ -2,6 +2,9 @@ package org.chordlog.measure;
 
 /** Refusals that records use at birth; each throws {@link BadInput} naming the field. */
 public final class Check {
+  private static final int LONGEST_NAME = 200;
+  private static final String NAME = "1 to " + LONGEST_NAME + " characters";
+
   private Check() {}
 
   /** The value; {@link BadInput} for what is infinite or not a number. */
@@ -57,6 +60,17 @@ public final class Check {
   public static String text(String field, String value) {
     if (value.isBlank()) {
       throw new BadInput(field, "'" + value + "'", "is empty", "a text");
+    }
+    return value;
+  }
+
+  /** A name that pages and reports print in one line; {@link BadInput} for any other. */
+  public static String name(String field, String value) {
+    if (text(field, value).length() > LONGEST_NAME) {
+      throw new BadInput(field, value.substring(0, LONGEST_NAME), "is too long", NAME);
+    }
+    if (value.chars().anyMatch(Character::isISOControl)) {
+      throw new BadInput(field, "", "has control characters, as the end of a line", NAME);
     }
     return value;
   }

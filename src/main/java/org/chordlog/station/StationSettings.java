@@ -49,7 +49,7 @@ public record StationSettings(
     if (!Check.text("name", name).matches(NAME)) {
       throw new BadInput("name", name, "can't be used", "1 to 40 letters, digits, '-', '_' or '.'");
     }
-    Check.text("machine", machine);
+    Check.name("machine", machine);
     checkChannel("channel", profile, channel, combine == null);
     if (combine != null) {
       checkChannel("combine.first", profile, combine.first(), true);

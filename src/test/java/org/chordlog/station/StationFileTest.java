@@ -53,6 +53,9 @@ final class StationFileTest {
             fault(
                 "resolutionMm: 0.001", "resolutionMm: 1e999", "stations[0].indicator.resolutionMm"),
             fault("travelMm: 12.7", "travelMm: [1]", "stations[0].indicator.travelMm"),
+            fault("three-roll bender", "b".repeat(201), "stations[0].machine"),
+            fault("three-roll bender", "\"three\\nrolls\"", "stations[0].machine"),
+            fault("name: long", "name: " + "l".repeat(201), "stations[0].bridge.name"),
             fault("spanMm: 200", "spanMm: -200", "stations[0].bridge.spanMm"),
             fault("spanMm: 200", "spanMm: 8", "stations[0].bridge.footRadiusMm"),
             fault("mode: settled", "mode: guessed", "stations[0].capture.mode"),

@@ -54,7 +54,7 @@ final class StationsOptions {
 
   /** A service that runs; every file is read, and refused where it is wrong, before it starts. */
   Service start(WebSettings web) {
-    Path place = data.place();
+    Path place = folder();
     Path file = config == null ? place.resolve(STATION_FILE) : config;
     List<StationSettings> stations = stations(file);
     if (sealKey != null) {
@@ -76,6 +76,15 @@ final class StationsOptions {
       service.deliver(deliveredTo);
     }
     return service;
+  }
+
+  /** It is made where there is none. */
+  private Path folder() {
+    Path place = data.place();
+    if (Files.exists(place) && !Files.isDirectory(place)) {
+      throw new BadInput("--data", place, "is not a folder", "a folder; a new one is made");
+    }
+    return place;
   }
 
   /** None where nobody named a file and none was made yet: the pages lead to the first one. */

@@ -36,7 +36,7 @@ public final class AlertFile {
       binder.throwIfAny();
       return Objects.requireNonNull(settings);
     } catch (BadInput e) {
-      throw YamlPlaces.placed(e, yaml);
+      throw YamlPlaces.placed(e, yaml, file);
     }
   }
 }

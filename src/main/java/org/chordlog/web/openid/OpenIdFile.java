@@ -47,7 +47,7 @@ final class OpenIdFile {
     try {
       return new OpenIdFile(root, folder).settings();
     } catch (BadInput e) {
-      throw YamlPlaces.placed(e, yaml);
+      throw YamlPlaces.placed(e, yaml, file);
     }
   }
 

@@ -32,7 +32,27 @@ final class ServeAlertsTest {
     assertEquals(ExitCode.BAD_INPUT, refused.code());
     assertTrue(
         refused.err().contains("timeZone: Mars is not a time zone (line 3 column"), refused.err());
+    assertTrue(refused.err().contains("of alerts.yaml)"), refused.err());
     assertTrue(Files.notExists(folder.resolve("data").resolve("chordlog.db")));
+  }
+
+  /** A service reads several files: a key alone does not say which one lacks it. */
+  @Test
+  void aKeyThatIsMissingIsToldWithItsFile() throws Exception {
+    Path data = Files.createDirectory(folder.resolve("data"));
+    Path unused = Files.writeString(data.resolve("plant.yaml"), "user: line-1\n");
+    Ran refused = serve();
+    assertEquals(ExitCode.BAD_INPUT, refused.code());
+    assertTrue(refused.err().contains("passwordFile is missing (in plant.yaml)"), refused.err());
+  }
+
+  @Test
+  void aFileInPlaceOfTheDataDirectoryIsNamed() throws Exception {
+    Path unused = Files.createFile(folder.resolve("data"));
+    Ran refused = serve();
+    assertEquals(ExitCode.BAD_INPUT, refused.code());
+    assertTrue(refused.err().startsWith("--data: "), refused.err());
+    assertTrue(refused.err().contains("data is not a folder"), refused.err());
   }
 
   @Test

@@ -145,7 +145,7 @@ final class AlertFileTest {
       delimiter = '|',
       quoteCharacter = '`',
       value = {
-        "site: Invented shop|sites: Shop|sites: \"Shop\" has no such key (line 1 column 1)",
+        "site: Invented shop|sites: Shop|sites: \"Shop\" has no such key (line 1 column 1 of alerts.yaml)",
         "Europe/London|Europe/Nowhere|timeZone: Europe/Nowhere is not a time zone (line 3 column",
         "https://chordlog.shop.example|chordlog|pages: chordlog is not the address of pages (line 2",
         "unit: inch|unit: foot|unit: 'foot' is not understood here (line 4 column",
@@ -201,9 +201,13 @@ final class AlertFileTest {
   @Test
   void peopleNeedAServerAndSomebodyMustBeTold() {
     String lonely = GOOD.substring(0, GOOD.indexOf("mail:\n"));
-    assertTrue(refusal(lonely).startsWith("mail is missing; allowed: the server"), lonely);
+    assertTrue(
+        refusal(lonely).startsWith("mail is missing (in alerts.yaml); allowed: the server"),
+        lonely);
     String nobody = "site: Shop\npages: http://localhost/\ntimeZone: UTC\n";
-    assertTrue(refusal(nobody).startsWith("people is missing; allowed: people with mail, or"));
+    assertTrue(
+        refusal(nobody)
+            .startsWith("people is missing (in alerts.yaml); allowed: people with mail, or"));
   }
 
   @ParameterizedTest
