@@ -1,6 +1,7 @@
 package org.chordlog.cli;
 
 import java.io.PrintWriter;
+import java.nio.file.Path;
 import java.util.Objects;
 import java.util.stream.Stream;
 import org.chordlog.cli.common.ExitCode;
@@ -38,6 +39,7 @@ import org.chordlog.measure.BadInput;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.TypeConversionException;
 
 /** The command line. */
 @Command(
@@ -99,10 +101,19 @@ public final class Chordlog extends Program {
     CommandGroups.applyTo(program);
     ExitCodes.describeIn(program);
     return program
+        .registerConverter(Path.class, Chordlog::path)
         .setCaseInsensitiveEnumValuesAllowed(true)
         .setParameterExceptionHandler(Mistakes::tell)
         .setExitCodeExceptionMapper(e -> isBadInput(e) ? ExitCode.BAD_INPUT : ExitCode.FAULT)
         .setExecutionExceptionHandler((e, line, result) -> report(e, line));
+  }
+
+  /** A script's variable that is empty would mean the folder in which the command runs. */
+  private static Path path(String typed) {
+    if (typed.isBlank()) {
+      throw new TypeConversionException("no name");
+    }
+    return Path.of(typed);
   }
 
   private static boolean isBadInput(Throwable e) {

@@ -1,6 +1,7 @@
 package org.chordlog.cli;
 
 import java.io.PrintWriter;
+import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
@@ -45,6 +46,9 @@ final class Mistakes {
     }
     if (type == int.class || type == long.class || type == Integer.class || type == Long.class) {
       return "is not a whole number";
+    }
+    if (type == Path.class) {
+      return "is not the name of a file or folder";
     }
     if (type == ZoneId.class) {
       return "is not a time zone, as Europe/London or UTC";

@@ -24,6 +24,7 @@ final class OptionNames {
           Map.entry("developed", "--length"),
           Map.entry("roles", "--role"),
           Map.entry("rights", "--right"),
+          Map.entry("maxEventClients", "--event-clients"),
           Map.entry("dueAt", "--keep-until"));
 
   private OptionNames() {}

@@ -10,8 +10,11 @@ import io.javalin.security.Roles;
 import io.javalin.util.JavalinLogger;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.chordlog.account.Right;
 import org.chordlog.account.TryLater;
 import org.chordlog.account.WrongSecret;
@@ -27,6 +30,7 @@ import org.chordlog.web.http.RouteRight;
 import org.chordlog.web.http.SnapshotTag;
 import org.chordlog.web.http.WebSettings;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -175,22 +179,26 @@ final class WebServer implements AutoCloseable {
     }
   }
 
+  /** The library calls every failure to bind a port in use; the system's own words are below. */
   private RuntimeException refused(RuntimeException e) {
-    for (Throwable cause = e; cause != null; cause = cause.getCause()) {
-      String message = String.valueOf(cause.getMessage());
-      if (message.contains("assign requested address")) {
-        return new BadInput(
-            "host", settings.host(), "is not an address of this computer", "one of its addresses");
-      }
-      if (message.contains("Permission denied")) {
-        return new BadInput("port", settings.port(), "needs root", "1024 to 65535, or 0");
-      }
-      if (message.contains("already in use")) {
-        return new BadInput(
-            "port", settings.port(), "is in use on " + settings.host(), "a free port, or 0");
-      }
+    String said = messages(e);
+    if (said.contains("assign requested address")) {
+      return new BadInput(
+          "host", settings.host(), "is not an address of this computer", "one of its addresses");
     }
-    return e;
+    if (said.contains("Permission denied")) {
+      return new BadInput("port", settings.port(), "needs root", "1024 to 65535, or 0");
+    }
+    return said.contains("already in use")
+        ? new BadInput(
+            "port", settings.port(), "is in use on " + settings.host(), "a free port, or 0")
+        : e;
+  }
+
+  private static String messages(Throwable e) {
+    return Stream.<@Nullable Throwable>iterate(e, Objects::nonNull, Throwable::getCause)
+        .map(each -> String.valueOf(each.getMessage()))
+        .collect(Collectors.joining("\n"));
   }
 
   /** The port in use, also when 0 was given. */
