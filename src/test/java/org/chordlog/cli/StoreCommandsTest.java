@@ -134,6 +134,17 @@ final class StoreCommandsTest {
     Files.delete(link);
   }
 
+  @Test
+  void anExportNeverReplacesABackup() throws Exception {
+    Path backup = directory.resolveSibling(directory.getFileName() + "-backup.db");
+    assertEquals(0, run("backup", backup.toString()));
+    byte[] before = Files.readAllBytes(backup);
+    assertEquals(2, run("export", "--output", backup.toString()));
+    assertTrue(err.toString().contains("is a database, perhaps a backup"), err::toString);
+    assertArrayEquals(before, Files.readAllBytes(backup));
+    Files.delete(backup);
+  }
+
   /** As on a full disk: /dev/full takes no byte (full(4)). */
   @Test
   void anExportThatFailsLeavesNothingHalfWritten() throws Exception {
