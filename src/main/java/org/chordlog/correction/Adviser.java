@@ -124,16 +124,16 @@ record Adviser(Situation situation, Tuning.Stakes stakes) {
     return Double.isNaN(value) ? null : (Double) value;
   }
 
+  /** Afterwards the level is as uncertain as the gain makes so long a move. */
   private Advice.Prospect prospect(Choice choice) {
-    Belief belief = situation.belief();
-    Aim aim = situation.aim();
-    double rest = belief.gain() * (choice.amount() - choice.exact());
-    double before = belief.levelVariance() + situation.variances().pieces();
-    double moved = before + situation.moveError().costOfMove(belief);
+    Belief before = situation.belief();
+    Belief after = before.moved(choice.amount(), situation.moveError().variance(before));
     return new Advice.Prospect(
-        aim.radiusMm(belief.level() + belief.gain() * choice.amount()),
-        Outside.share(aim, belief.level(), Math.sqrt(before)),
-        Outside.share(aim, situation.goal().level() + rest, Math.sqrt(moved)),
-        choice.chance());
+        situation.aim().radiusMm(after.level()), out(before), out(after), choice.chance());
+  }
+
+  private double out(Belief belief) {
+    double variance = belief.levelVariance() + situation.variances().pieces();
+    return Outside.share(situation.aim(), belief.level(), Math.sqrt(variance));
   }
 }

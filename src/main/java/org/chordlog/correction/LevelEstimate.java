@@ -13,8 +13,9 @@ public record LevelEstimate(
     double standardUncertaintyMm) {
   static LevelEstimate of(Aim aim, double permil, double standardUncertainty) {
     double radius = aim.radiusMm(permil);
-    return new LevelEstimate(
-        permil, standardUncertainty, radius, radius - aim.targetMm(), aim.mm(standardUncertainty));
+    double ratio = Double.isInfinite(radius) ? 1 : radius / aim.targetMm();
+    double mm = aim.mm(standardUncertainty) * ratio * ratio; // dR = −R² dκ
+    return new LevelEstimate(permil, standardUncertainty, radius, radius - aim.targetMm(), mm);
   }
 
   boolean tight() {

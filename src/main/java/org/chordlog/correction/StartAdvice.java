@@ -38,15 +38,19 @@ record StartAdvice(MachineState state, JobState job) {
     double off = expected - state.aimedAt();
     Belief ofPiece = belief.withLevel(off, bend.restVariance(0));
     Choice choice = Choice.of(ofPiece, state.moveError(), state.reach());
-    double move = Math.sqrt(state.moveError().costOfMove(belief));
-    double after = expected + belief.gain() * choice.amount();
+    Belief after = ofPiece.moved(choice.amount(), state.moveError().variance(belief));
     boolean worth = choice.saving() > state.tuning().stakes().correction();
     return new RestOfPiece(
         aim.radiusMm(expected),
         aim.mm(Math.sqrt(bend.restVariance(0))),
         worth ? (Double) choice.amount() : null,
-        Outside.share(aim, expected, Math.sqrt(bend.restVariance(0))),
-        Outside.share(aim, worth ? after : expected, Math.sqrt(bend.restVariance(move))),
+        out(ofPiece),
+        out(worth ? after : ofPiece),
         state.scale());
+  }
+
+  private double out(Belief ofPiece) {
+    double level = ofPiece.level() + state.aimedAt();
+    return Outside.share(job.aim(), level, ofPiece.levelUncertainty());
   }
 }
