@@ -7,6 +7,7 @@ import java.util.stream.Collectors;
 /** Input that was refused, with one {@link Fault} for each thing that is wrong. */
 public final class BadInput extends IllegalArgumentException {
   private static final long serialVersionUID = 1L;
+  private static final double WRITTEN_OUT = 1e15;
   private final transient List<Fault> faults;
 
   public BadInput(List<Fault> faults) {
@@ -24,12 +25,16 @@ public final class BadInput extends IllegalArgumentException {
     this(List.of(new Fault(field, written(value), Sentence.plain(problem), allowed)));
   }
 
-  /** Numbers without a power of ten. */
+  /** Numbers without a power of ten, but for those that nobody would write out. */
   private static String written(Object value) {
     String text = String.valueOf(value);
-    return value instanceof Double && text.contains("E")
-        ? new BigDecimal(text).stripTrailingZeros().toPlainString()
-        : text;
+    if (!(value instanceof Double) || !text.contains("E")) {
+      return text;
+    }
+    boolean huge = Math.abs((Double) value) > WRITTEN_OUT;
+    return huge
+        ? text.replace(".0E", "e").replace('E', 'e')
+        : new BigDecimal(text).stripTrailingZeros().toPlainString();
   }
 
   /** At least one, in the order of the fields. */

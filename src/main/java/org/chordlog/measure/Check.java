@@ -9,7 +9,10 @@ public final class Check {
 
   /** The value; {@link BadInput} for what is infinite or not a number. */
   public static double finite(String field, double value) {
-    if (!Double.isFinite(value)) {
+    if (Double.isInfinite(value)) {
+      throw new BadInput(field, "", "is too large a number", "a finite number");
+    }
+    if (Double.isNaN(value)) {
       throw new BadInput(field, value, "is not a number", "a finite number");
     }
     return value;

@@ -105,6 +105,7 @@ final class RadiusRoutes {
   private RadiusView radius(Call call) {
     String station = StationRoutes.known(stations, call);
     double depthMm = call.number("depthMm");
+    Length.possible("depthMm", depthMm, depthMm);
     Job job =
         store
             .jobs()

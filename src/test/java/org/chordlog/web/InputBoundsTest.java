@@ -166,6 +166,9 @@ final class InputBoundsTest {
         JsonNode fault = fault(served.get("/api/stations/A/radius?depthMm=" + text));
         assertEquals("depthMm", fault.get("field").asText(), text);
       }
+      served.job();
+      String huge = served.get("/api/stations/A/radius?depthMm=1e300").body();
+      assertTrue(huge.contains("1e300") && huge.contains("is too large"), huge);
     }
   }
 

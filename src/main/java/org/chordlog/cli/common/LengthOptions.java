@@ -1,11 +1,11 @@
 package org.chordlog.cli.common;
 
-import java.math.BigDecimal;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Decimals;
 import org.chordlog.measure.Fault;
+import org.chordlog.measure.Length;
 import org.chordlog.measure.LengthUnit;
 import org.chordlog.measure.Lengths;
 import org.chordlog.measure.NumberText;
@@ -52,7 +52,8 @@ public final class LengthOptions {
       throw new BadInput(field, text, "is not a length", "a number, as 12.5 or 12.5" + unit.sign);
     }
     checkUnit(field, text, matcher.group(2));
-    return new BigDecimal(matcher.group(1).replace(',', '.')).doubleValue() * unit.inMm;
+    double mm = Double.parseDouble(matcher.group(1).replace(',', '.')) * unit.inMm;
+    return Length.possible(field, text, mm);
   }
 
   /**

@@ -3,6 +3,8 @@ package org.chordlog.cli.correction;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.List;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Check;
+import org.chordlog.measure.Length;
 import org.jspecify.annotations.Nullable;
 
 /** The fields of one object; unknown ones are refused. */
@@ -35,10 +37,11 @@ final class JsonFields {
     if (value.isMissingNode() || value.isNull()) {
       return null;
     }
-    if (!value.isNumber() || !Double.isFinite(value.asDouble())) {
+    if (!value.isNumber()) {
       throw new BadInput(path(name), value, "is not a number", "a finite number");
     }
-    return value.asDouble();
+    double number = Check.finite(path(name), value.asDouble());
+    return name.endsWith("Mm") ? Length.possible(path(name), number, number) : number;
   }
 
   /** It may be null, but has to be there. */

@@ -22,6 +22,9 @@ final class LineRows {
   private final long[] lengthsNm;
   private final long[] depthsNm;
 
+  /** Seconds whose nanoseconds fit a long. */
+  private static final double MOST = 9e9;
+
   private LineRows(CsvColumns columns, LineOptions options, LengthSource source) {
     this.columns = columns;
     this.options = options;
@@ -56,7 +59,7 @@ final class LineRows {
 
   private void times(int column) {
     for (int row = 0; row < nanos.length; row++) {
-      nanos[row] = Math.round(number("time_s", row, column) * 1e9);
+      nanos[row] = Math.round(measured("time_s", row, column) * 1e9);
       if (row > 0 && nanos[row] <= nanos[row - 1]) {
         throw bad("time_s", row, column, "is not after the row before", "times that rise");
       }
@@ -65,13 +68,13 @@ final class LineRows {
 
   private void depths(int column) {
     for (int row = 0; row < depthsNm.length; row++) {
-      depthsNm[row] = Length.nm(number("depth_mm", row, column));
+      depthsNm[row] = Length.nm(measured("depth_mm", row, column));
     }
   }
 
   private void lengths(int column) {
     for (int row = 0; row < lengthsNm.length; row++) {
-      double mm = number("length_mm", row, column);
+      double mm = measured("length_mm", row, column);
       lengthsNm[row] = Length.nm(options.reversed() ? -mm : mm);
       checkDirection("length_mm", row, column);
     }
@@ -99,6 +102,14 @@ final class LineRows {
     if (options.oneWay && row > 0 && lengthsNm[row] < lengthsNm[row - 1]) {
       throw bad(name, row, column, "runs backwards", "a length that never falls (--one-way)");
     }
+  }
+
+  private double measured(String name, int row, int column) {
+    double number = number(name, row, column);
+    if (Math.abs(number) > MOST) {
+      throw bad(name, row, column, "is too large", "numbers below 9000 million");
+    }
+    return number;
   }
 
   private double number(String name, int row, int column) {

@@ -94,6 +94,16 @@ final class RadiusCommandTest {
     refused("radius --depth 0.1in --span 200", "is in another unit");
   }
 
+  /** Never as another number: whole nanometres end at 9.2 million km. */
+  @Test
+  void whatIsTooLargeIsRefusedAsItWasTyped() {
+    refused("radius --depth 1e400 --span 200", "--depth: 1e400 is too large");
+    refused("radius --depth -1e17 --span 200", "--depth: -1e17 is too large");
+    refused("radius --depth 5 --span 1e400", "--span: 1e400 is too large");
+    refused("radius --depth 5 --span 200 --section tube:1e400x3", "--section: 1e400 is too large");
+    refused("radius --depth 5 --span 200 --skew 1e400", "--skew is too large a number");
+  }
+
   @Test
   void impossibleInputIsRefusedByName() {
     refused("radius --depth 101 --span 200", "beyond half the span");
