@@ -79,4 +79,15 @@ final class NestedStudyTest {
         String.valueOf(refused.getMessage()).startsWith("repeat: 1 is too few"),
         refused.getMessage());
   }
+
+  /** Operators that differ less than their pieces would make them: an estimate far below 0. */
+  @Test
+  void theGaugeIsNeverSaidToBeBetterThanItsRepeatability() {
+    for (int seed = 1; seed <= 100; seed++) {
+      List<StudyReading> readings = new Simulated(seed).nested(3, 5, 3, new Sigmas(2, 0, 0, 0.3));
+      StudyResult result = NestedStudy.of(readings, false, StudySettings.usual());
+      assertTrue(StudyData.lower(result, "GRR") >= StudyData.lower(result, "EV"), "seed " + seed);
+      assertTrue(StudyData.upper(result, "GRR") >= StudyData.upper(result, "EV"), "seed " + seed);
+    }
+  }
 }
