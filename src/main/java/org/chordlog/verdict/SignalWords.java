@@ -7,24 +7,30 @@ import org.chordlog.stats.control.Signal;
 public final class SignalWords {
   private SignalWords() {}
 
-  /** For example "9 in a row above the centre". */
+  /**
+   * For example "9 in a row above the centre". A signal names all points that were looked at: one
+   * may be no part of it, but for the first points of a phase.
+   */
   public static String of(Signal signal) {
-    return of(RunTest.numbered(signal.test()), signal.points().size(), signal.side());
+    RunTest test = RunTest.numbered(signal.test());
+    int seen = signal.points().size();
+    int points = seen > test.usualCount() ? seen - test.window(0) : seen;
+    return of(test, points, seen, signal.side());
   }
 
   /** The rule itself, with the usual count of points. */
   public static String rule(RunTest test) {
-    return of(test, test.usualCount(), Signal.Side.BOTH);
+    return of(test, test.usualCount(), test.window(test.usualCount()), Signal.Side.BOTH);
   }
 
-  private static String of(RunTest test, int points, Signal.Side side) {
+  private static String of(RunTest test, int points, int seen, Signal.Side side) {
     return switch (test) {
       case BEYOND_LIMIT -> "beyond a control limit" + beside(side);
       case SAME_SIDE -> points + " in a row " + onSide(side);
       case TREND -> points + " in a row " + rising(side);
       case ALTERNATING -> points + " in a row alternating up and down";
-      case NEAR_LIMIT -> points + " of " + test.window(points) + " beyond 2 sigma" + beside(side);
-      case OFF_CENTRE -> points + " of " + test.window(points) + " beyond 1 sigma" + beside(side);
+      case NEAR_LIMIT -> points + " of " + seen + " beyond 2 sigma" + beside(side);
+      case OFF_CENTRE -> points + " of " + seen + " beyond 1 sigma" + beside(side);
       case HUGGING -> points + " in a row within 1 sigma";
       case AVOIDING -> points + " in a row beyond 1 sigma on both sides";
     };
