@@ -27,7 +27,7 @@ import org.chordlog.stats.math.Unpacker;
  * the same however long the job is. Not thread-safe.
  */
 public final class JobStatistics implements Checkpointed {
-  private static final int CHECKPOINT_VERSION = 3;
+  private static final int CHECKPOINT_VERSION = 4;
   private final StatisticsPlan plan;
   private final Characteristics characteristics;
   private final Map<Long, String> exclusions = new HashMap<>();

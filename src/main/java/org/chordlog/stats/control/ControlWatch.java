@@ -5,6 +5,7 @@ import org.chordlog.stats.control.ControlTest.Difference;
 import org.chordlog.stats.control.Signal.Side;
 import org.chordlog.stats.math.Packer;
 import org.chordlog.stats.math.Unpacker;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Watches whether the points of a phase go on as they began: the newest 1 to 20 are compared with
@@ -31,6 +32,9 @@ public final class ControlWatch {
   private double origin;
   private double step = Double.POSITIVE_INFINITY;
   private double previous = Double.NaN;
+
+  /** Of the newest point, where it is far off: its side. */
+  private @Nullable Side far;
 
   public ControlWatch(StatisticsPlan plan) {
     this.plan = plan;
@@ -67,6 +71,7 @@ public final class ControlWatch {
     Sums window = new Sums();
     int index = 0;
     int strange = 0;
+    far = null;
     for (int count = 1; count <= Math.min(newest.size(), ControlTest.LONGEST); count++) {
       take(newest.back(count), before, window);
       if (count == ControlTest.WINDOWS[index]) {
@@ -93,15 +98,22 @@ public final class ControlWatch {
       judgeSpread(before, window);
     }
     Difference difference = test.difference(before, window, floor());
-    if (!(index == 0 ? test.far(difference) : test.moved(difference))) {
+    Side side = side(difference);
+    if (!(index == 0 ? test.far(difference) : test.moved(difference)) || contradicts(side)) {
       return 0;
     }
     newest.last().markMoved(index);
+    far = index == 0 ? side : far;
     Spell.Kind kind = index == 0 ? Spell.Kind.FAR_POINT : Spell.Kind.LEVEL;
-    PointRef since = index == 0 ? newest.last().ref() : change();
-    Spell found = found(kind, side(difference), since, difference.chance());
+    PointRef since = index == 0 ? newest.last().ref() : change(side);
+    Spell found = found(kind, side, since, difference.chance());
     level.add(found, points + (index == 0 ? FAR_HELD : HELD) - 1);
     return ControlTest.WINDOWS[index];
+  }
+
+  /** A point far above is no news of a level that is lower. */
+  private boolean contradicts(Side side) {
+    return far != null && far != side;
   }
 
   private void judgeSpread(Sums before, Sums window) {
@@ -118,19 +130,25 @@ public final class ControlWatch {
     return new Spell(phase, kind, side, since, now, now, 1, chance, false);
   }
 
-  /** Where the newest points begin that differ most from those before. */
-  private PointRef change() {
+  /** Where the newest points begin that differ most, that way, from those before. */
+  private PointRef change(Side side) {
     Sums before = newest.good();
     Sums window = new Sums();
     PointRef since = newest.last().ref();
     double most = 0;
     for (int count = 1; count <= Math.min(newest.size(), ControlTest.LONGEST); count++) {
       take(newest.back(count), before, window);
-      double t = test.possible(before) ? Math.abs(test.difference(before, window, floor()).t()) : 0;
+      double t = test.possible(before) ? towards(side, before, count, window) : 0;
       since = t > most ? newest.back(count).ref() : since;
       most = Math.max(most, t);
     }
     return since;
+  }
+
+  private double towards(Side side, Sums before, int count, Sums window) {
+    Sums judged = count == 1 ? window : newest.withoutLoneFarPoint(count, window);
+    double t = test.difference(before, judged, floor()).t();
+    return side == Side.ABOVE ? t : -t;
   }
 
   /** A far point among the first ones would hide all that follows. */

@@ -103,6 +103,25 @@ final class ControlWatchTest {
     assertTrue(spell.chance() < 1e-3, spell.toString());
   }
 
+  /** Four low points, then one far above: it is no part of a lower level. */
+  @ParameterizedTest
+  @ValueSource(ints = {1, 3})
+  void aFarPointIsNeverToldAsALevelOnTheOtherSide(int size) {
+    double[] off = {-1.5, -1.6, -3.2, -1.4, 4.6};
+    for (int seed = 1; seed <= 100; seed++) {
+      JobStatistics job = job(size);
+      feed(job, seed, 60 * size, i -> i > 50 * size && i <= 55 * size ? at(off, i, size) : 0);
+      for (Spell spell : job.control("middle").history()) {
+        boolean far = spell.since().number() == 55 || spell.newest().number() == 55;
+        assertFalse(far && spell.side() == Side.BELOW, "seed " + seed + ": " + spell);
+      }
+    }
+  }
+
+  private static double at(double[] off, int reading, int size) {
+    return off[(reading - 50 * size - 1) / size] / Math.sqrt(size);
+  }
+
   @Test
   void aFarPointHoldsTheVerdictForAWhileAndThenIsHistory() {
     JobStatistics job = job(1);
