@@ -185,7 +185,7 @@ async function showJobs(place, path) {
 async function showEvents(place, path) {
   const events = (await get(`${path}/events`))
     .filter((each) => each.startsPhase)
-    .reverse()
+    .sort((one, other) => other.id - one.id)
     .slice(0, 20);
   place.replaceChildren(
     events.length === 0

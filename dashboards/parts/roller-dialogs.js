@@ -11,7 +11,7 @@ import { entered, plainNumber } from "./units.js";
 const CARE = "Rollers stopped and drive locked out? Machine manual and local rules first.";
 /** Settings that differ by less are the same, where the step of the scale is not known. */
 const SAME = 1e-9;
-/** A move so many times as large as advised is asked about, and a number so many times that of the job before. */
+/** A move so many times as large as advised is asked about, and a number so many times the one recorded last. */
 const MUCH = 5;
 
 /** A number on the scale: to its step, and no longer than it is, as in the service's own words. */
@@ -58,7 +58,7 @@ export function correct(bench, { amount, afterReadingId = null }) {
 
 async function byHand(bench, { amount, afterReadingId }) {
   const { machine, scale, setting } = bench.summary.correction ?? {};
-  const inJobBefore = setting === null ? await lastShown(machine) : null;
+  const lastRecorded = setting === null ? await lastShown(machine) : null;
   const suffix = scale?.described ? scale.unit : "";
   const known = setting === null || setting === undefined ? "" : number(setting, scale);
   const before = field({
@@ -68,9 +68,9 @@ async function byHand(bench, { amount, afterReadingId }) {
     suffix,
     hint: known
       ? `After the last correction it showed ${known}. Read it again.`
-      : inJobBefore === null
+      : lastRecorded === null
         ? ""
-        : `In the job before it showed ${number(inJobBefore, scale)}.`,
+        : `Last recorded on this machine: ${number(lastRecorded, scale)}.`,
   });
   const after = field({
     name: "settingAfter",
@@ -89,13 +89,13 @@ async function byHand(bench, { amount, afterReadingId }) {
       "Chordlog never moves the machine.",
     fields: [h("div", { class: "fields" }, before, after), field({ name: "note", label: "Remark" })],
     async act(typed) {
-      await sure(doubts(typed, { scale, setting, inJobBefore, amount }));
+      await sure(doubts(typed, { scale, setting, lastRecorded, amount }));
       return record(bench, { ...typed, afterReadingId });
     },
   });
 }
 
-/** The number that the scale showed last, in any job on the machine; null where none was recorded. */
+/** The number recorded of the newest move, in any job on the machine; null where none was recorded. */
 async function lastShown(machine) {
   const events = await get(`api/machines/${encodeURIComponent(machine)}/events`);
   const shown = events.filter((each) => each.settingAfter !== null && each.takenBackReason === null);
@@ -119,7 +119,7 @@ function follow(before, after, amount, scale) {
 }
 
 /** What about these numbers is more likely a slip than a correction. */
-function doubts({ settingBefore: from, settingAfter: to }, { scale, setting, inJobBefore, amount }) {
+function doubts({ settingBefore: from, settingAfter: to }, { scale, setting, lastRecorded, amount }) {
   if (typeof from !== "number" || typeof to !== "number") return [];
   const found = [];
   const known = setting !== null && setting !== undefined;
@@ -128,9 +128,9 @@ function doubts({ settingBefore: from, settingAfter: to }, { scale, setting, inJ
       `It showed ${number(setting, scale)} after the last correction, and ${number(from, scale)} before this one: ` +
         "were the rollers moved in between?",
     );
-  if (inJobBefore !== null && far(from, inJobBefore))
+  if (lastRecorded !== null && far(from, lastRecorded))
     found.push(
-      `In the job before it showed ${number(inJobBefore, scale)}, and ${number(from, scale)} now: ` +
+      `Last recorded on this machine was ${number(lastRecorded, scale)}, and ${number(from, scale)} now: ` +
         "is every digit right?",
     );
   if (amount && (to - from) * amount < 0) found.push("That is the other way than advised.");

@@ -10,18 +10,21 @@ import org.chordlog.measure.Reading;
 import org.chordlog.measure.Specification;
 import org.chordlog.measure.SpecificationRevision;
 import org.chordlog.stats.math.Checkpointed;
+import org.chordlog.store.EventPlaces;
 import org.chordlog.store.Store;
 
 /** Running statistics over all jobs of one machine, without excluded readings. */
 abstract class OverMachine<S extends Checkpointed> extends CatchUp<S> {
   private final Store store;
   private final String machine;
+  private final EventPlaces places;
   private final Map<Long, Boolean> excluded = new HashMap<>();
   private final Map<Long, List<SpecificationRevision>> specified = new HashMap<>();
 
   OverMachine(Store store, String machine) {
     this.store = store;
     this.machine = machine;
+    this.places = new EventPlaces(store.readings(), machine);
     exclusions(0).forEach(each -> excluded.put(each.readingId(), each.excluded()));
   }
 
@@ -42,21 +45,7 @@ abstract class OverMachine<S extends Checkpointed> extends CatchUp<S> {
 
   @Override
   final List<JobEvent> events(long afterId) {
-    return store.jobs().eventsOfMachine(machine, afterId).stream().map(this::placed).toList();
-  }
-
-  /** One before the first reading of its job comes after what other jobs had measured by then. */
-  private JobEvent placed(JobEvent event) {
-    if (event.afterReadingId() > 0) {
-      return event;
-    }
-    long ofJob =
-        store.readings().ofJob(event.jobId(), 0, 1).stream()
-            .mapToLong(Reading::id)
-            .findFirst()
-            .orElse(Long.MAX_VALUE);
-    long since = store.readings().firstOfMachine(machine, event.atMicros()).orElse(Long.MAX_VALUE);
-    return event.after(Math.min(ofJob, since) - 1);
+    return store.jobs().eventsOfMachine(machine, afterId).stream().map(places::placed).toList();
   }
 
   @Override

@@ -10,6 +10,7 @@ import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
 import org.chordlog.station.Happening;
 import org.chordlog.station.Stations;
+import org.chordlog.store.EventPlaces;
 import org.chordlog.store.Store;
 import org.chordlog.web.http.Call;
 import org.chordlog.web.http.Needed;
@@ -63,7 +64,9 @@ final class RecordRoutes {
                 "Takes back an event that was recorded by mistake; it stays in the record")
             .body(Reason.class)
             .answers(WithdrawalView.class, this::takeBack),
-        Route.get("/api/machines/{machine}/events", "What happened on a machine, over its jobs")
+        Route.get(
+                "/api/machines/{machine}/events",
+                "What happened on a machine, over its jobs, in order")
             .answersList(JobEventView.class, this::machineEvents),
         Route.get("/api/machines/{machine}/readings", "Readings of a machine over its jobs")
             .query("after", "integer", "cursor: only readings with an id above it")
@@ -127,7 +130,7 @@ final class RecordRoutes {
     String machine = call.name("machine");
     return JobEventView.all(
         EventZeros.none(),
-        store.jobs().eventsOfMachine(machine),
+        new EventPlaces(store.readings(), machine).inOrder(store.jobs().eventsOfMachine(machine)),
         store.jobs().withdrawalsOfMachine(machine, 0));
   }
 

@@ -190,23 +190,33 @@ final class RollersPageTest extends OperatorTest {
   @Test
   void aNumberFarFromThatOfTheJobBeforeIsAskedAbout() throws Exception {
     dialIsDescribed();
+    measured(TOO_OPEN, 1);
     setUpAt(25.6);
+    correctionToldLate();
     job = served.selected(ordered());
     operator.go(STATION);
-    touch(TOO_OPEN, 1);
+    touch(TOO_OPEN, 2);
     operator.press("More");
     operator.press("Correction");
-    operator.sees("dialog .hint", "In the job before it showed 25.6.");
+    operator.sees("dialog .hint", "Last recorded on this machine: 25.6.");
     operator.fill("Dial before", "256");
     operator.fill("Dial after", "256.1");
     operator.press("Record the correction");
-    operator.sees("dialog", "and 256 now: is every digit right?");
+    operator.sees("dialog", "was 25.6, and 256 now: is every digit right?");
     operator.press("No, let me change the numbers");
     operator.fill("Dial before", "26");
     operator.fill("Dial after", "26.1");
     operator.press("Record the correction");
     operator.sees(".note", "Correction recorded");
     assertEquals(26, corrections().get(0).settingBefore());
+  }
+
+  /** It was before the first piece, so the scale showed that before the set-up. */
+  private void correctionToldLate() throws Exception {
+    String body =
+        """
+        {"kind": "CORRECTION", "settingBefore": 20, "settingAfter": 21, "afterReadingId": 0}""";
+    assertEquals(201, served.post("/api/jobs/" + job.id() + "/events", body).statusCode());
   }
 
   @Test
