@@ -20,40 +20,12 @@ import org.jspecify.annotations.Nullable;
  * that people describe come into force in the order of time. Not safe for use by several threads.
  */
 public final class MachineCorrector implements Checkpointed {
-  private static final int VERSION = 8;
+  private static final int VERSION = 9;
 
   /** More readings of one piece than that are left out: in the line, tell their mean instead. */
   private static final int MOST_READINGS = 500;
 
   private static final int MOST_WAITING = 64;
-
-  /** An event of a job whose first reading is still to come. */
-  private record Waiting(
-      long job, Kind kind, String lot, @Nullable Double before, @Nullable Double after) {
-    static Waiting of(JobEvent event) {
-      return new Waiting(
-          event.jobId(),
-          event.kind(),
-          event.materialLot(),
-          event.settingBefore(),
-          event.settingAfter());
-    }
-
-    void write(Packer to) {
-      to.put(job).put(kind.name()).put(lot);
-      Packing.put(to, before);
-      Packing.put(to, after);
-    }
-
-    static Waiting read(Unpacker from) {
-      return new Waiting(
-          from.aLong(),
-          Kind.valueOf(from.text()),
-          from.text(),
-          Packing.nullable(from),
-          Packing.nullable(from));
-    }
-  }
 
   /** A scale and from when it is in force, microseconds UTC. */
   public record Described(MachineScale scale, long fromMicros) {}
@@ -62,7 +34,7 @@ public final class MachineCorrector implements Checkpointed {
   private final Tuning tuning;
   private final Supplier<List<Described>> scales;
   private final List<PieceReading> readings = new ArrayList<>();
-  private final List<Waiting> waiting = new ArrayList<>();
+  private final List<WaitingEvent> waiting = new ArrayList<>();
   private int piece;
 
   /** How many of the scales have come into force. */
@@ -101,7 +73,7 @@ public final class MachineCorrector implements Checkpointed {
       closePiece();
       corrector.tell(job);
       waiting.stream().filter(each -> each.job() == job.job()).forEach(this::tell);
-      waiting.clear();
+      waiting.removeIf(each -> each.job() == job.job() || each.movesRollers());
       return;
     }
     JobState now = corrector.state().job();
@@ -114,6 +86,7 @@ public final class MachineCorrector implements Checkpointed {
   /** A reading, with the job as it was when it was taken. */
   public void reading(JobStart job, int number, PieceReading reading) {
     start(job);
+    waiting.replaceAll(WaitingEvent::passedBy);
     if (number != piece) {
       closePiece();
       piece = number;
@@ -135,19 +108,23 @@ public final class MachineCorrector implements Checkpointed {
   @Override
   public void happened(JobEvent event) {
     at(event.atMicros());
-    Waiting told = Waiting.of(event);
+    WaitingEvent told = WaitingEvent.of(event);
     if (told.job() == corrector.job()) {
       closePiece();
       tell(told);
-    } else {
-      waiting.add(told);
-      if (waiting.size() > MOST_WAITING) {
-        waiting.remove(0);
-      }
+    } else if (told.movesRollers() || told.kind() == Kind.MATERIAL_LOT) {
+      await(told);
     }
   }
 
-  private void tell(Waiting event) {
+  private void await(WaitingEvent told) {
+    waiting.add(told);
+    if (waiting.size() > MOST_WAITING) {
+      waiting.remove(0);
+    }
+  }
+
+  private void tell(WaitingEvent event) {
     switch (event.kind()) {
       case SET_UP -> corrector.tell(new Told.SetUp(event.after()));
       case MATERIAL_LOT -> lot(event.lot());
@@ -164,7 +141,7 @@ public final class MachineCorrector implements Checkpointed {
     }
   }
 
-  private static Told correction(Waiting event) {
+  private static Told correction(WaitingEvent event) {
     Double before = event.before();
     Double after = event.after();
     return before == null || after == null
@@ -188,7 +165,7 @@ public final class MachineCorrector implements Checkpointed {
     copy.at(Long.MAX_VALUE);
     copy.closePiece();
     CorrectionSnapshot now = copy.corrector.snapshot(gaugeDoubt);
-    if (!waiting.isEmpty() && gaugeDoubt.isBlank()) {
+    if (waiting.stream().anyMatch(WaitingEvent::setsUp) && gaugeDoubt.isBlank()) {
       return now.with(new Advice.TooEarly(null, 1, Advice.Since.SET_UP));
     }
     boolean begun = readings.size() == 1 && gaugeDoubt.isBlank();
@@ -217,7 +194,7 @@ public final class MachineCorrector implements Checkpointed {
     corrector.state().write(to);
     to.put(piece).put(described);
     Packing.putAll(to, readings, PieceReading::write);
-    Packing.putAll(to, waiting, Waiting::write);
+    Packing.putAll(to, waiting, WaitingEvent::write);
     return to.bytes();
   }
 
@@ -239,7 +216,7 @@ public final class MachineCorrector implements Checkpointed {
     restored.piece = from.anInt();
     restored.described = from.anInt();
     restored.readings.addAll(Packing.all(from, PieceReading::read));
-    restored.waiting.addAll(Packing.all(from, Waiting::read));
+    restored.waiting.addAll(Packing.all(from, WaitingEvent::read));
     return restored;
   }
 }

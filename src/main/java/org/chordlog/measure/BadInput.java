@@ -28,10 +28,10 @@ public final class BadInput extends IllegalArgumentException {
   /** Numbers without a power of ten, but for those that nobody would write out. */
   private static String written(Object value) {
     String text = String.valueOf(value);
-    if (!(value instanceof Double) || !text.contains("E")) {
+    if (!(value instanceof Double number) || !text.contains("E")) {
       return text;
     }
-    boolean huge = Math.abs((Double) value) > WRITTEN_OUT;
+    boolean huge = Math.abs(number) > WRITTEN_OUT;
     return huge
         ? text.replace(".0E", "e").replace('E', 'e')
         : new BigDecimal(text).stripTrailingZeros().toPlainString();

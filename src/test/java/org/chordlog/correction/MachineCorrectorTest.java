@@ -149,7 +149,7 @@ final class MachineCorrectorTest {
     read(JOB, 1, "", 12);
     assertEquals(Action.AMOUNT_UNKNOWN, machine.snapshot("").advice().action());
     byte[] state = machine.checkpoint();
-    state[3] = 9;
+    state[3]++;
     assertThrows(BadInput.class, () -> MachineCorrector.restore(state, Tuning.usual()));
   }
 }

@@ -17,6 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Advice, scales and corrections by the API, and what of them is refused. */
 final class AdviceRoutesTest {
@@ -98,6 +99,26 @@ final class AdviceRoutesTest {
     assertEquals("Set up: measure the first piece.", correction().get("text").asText());
     assertTrue(correction().get("amount").isNull());
     assertTrue(next.id() > first.id());
+  }
+
+  /** As a note, or its lot, of the next job, that somebody prepares. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "{\"kind\": \"NOTE\", \"note\": \"tubes are by the door\"}",
+        "{\"kind\": \"MATERIAL_LOT\", \"materialLot\": \"lot 9\"}"
+      })
+  void whatIsToldOfTheNextJobLeavesTheAdviceAsItWas(String body) throws Exception {
+    served.zeroAndFree();
+    Job present = served.job();
+    served.readings(present, 20);
+    Job next = served.store.jobs().add(Some.job("rings", "three-roll bender"), "tester");
+    String before = correction().get("text").asText();
+    HttpResponse<String> told = served.post("/api/jobs/" + next.id() + "/events", body);
+    assertEquals(201, told.statusCode(), told::body);
+    assertEquals(before, correction().get("text").asText());
+    served.readings(present, 1);
+    assertFalse(correction().get("text").asText().startsWith("Set up"), correction()::toString);
   }
 
   /** A job of before the station went to another machine. */
