@@ -45,6 +45,11 @@ final class Failures {
     return code == SQLiteErrorCode.SQLITE_CORRUPT || code == SQLiteErrorCode.SQLITE_NOTADB;
   }
 
+  static boolean locked(SQLException e) {
+    SQLiteErrorCode code = primary(e);
+    return code == SQLiteErrorCode.SQLITE_BUSY || code == SQLiteErrorCode.SQLITE_LOCKED;
+  }
+
   /** Whether this user may not write the file, or beside it. */
   static boolean ofPermission(SQLException e) {
     SQLiteErrorCode code = primary(e);

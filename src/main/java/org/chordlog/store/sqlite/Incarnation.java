@@ -51,7 +51,7 @@ final class Incarnation {
     try (Connection connection = Connections.reader(file)) {
       return Schema.version(connection) >= SINCE_VERSION ? of(connection) : 0;
     } catch (SQLException e) {
-      LOG.atInfo().setCause(e).log("what is replaced can't be read");
+      LOG.atDebug().setCause(e).log("what is replaced can't be read");
       return 0;
     }
   }

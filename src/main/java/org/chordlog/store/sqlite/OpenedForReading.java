@@ -71,7 +71,7 @@ record OpenedForReading(Path file, Readers readers, Unreadable unreadable) imple
             file,
             "can't be read in a folder that can't be written",
             "a copy of the folder with all its files, where files can be written")
-        : refused(file, "can't be read: " + Failures.sentence(e), "a sound database");
+        : refused(file, "can't be read: " + Failures.sentence(e), "a database that can be read");
   }
 
   private static BadInput refused(Path what, String problem, String allowed) {

@@ -41,7 +41,10 @@ record OpenedForWriting(
     } catch (SQLException e) {
       lock.close();
       throw new BadInput(
-          "data", directory, "can't be opened: " + Failures.sentence(e), "a healthy directory");
+          "data",
+          directory,
+          "can't be opened: " + Failures.sentence(e),
+          "a database that can be written");
     } catch (RuntimeException e) {
       lock.close();
       throw e;

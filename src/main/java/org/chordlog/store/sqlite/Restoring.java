@@ -56,7 +56,11 @@ final class Restoring {
     try (Connection connection = Connections.reader(file)) {
       ServiceClaim.refuseOther(file, connection);
     } catch (SQLException e) {
-      LOG.atInfo().setCause(e).log("what is replaced can't be read");
+      if (Failures.locked(e)) {
+        throw new BadInput(
+            "data", file, "can't be replaced: " + Failures.sentence(e), "a file that nobody uses");
+      }
+      LOG.atDebug().setCause(e).log("what is replaced can't be read");
     }
   }
 
