@@ -31,6 +31,11 @@ public record Exclusion(
     return reason.startsWith(BELONGS) && reason.contains(THERE);
   }
 
+  /** Of a reading that was moved, the reason that all moved to that job have; else the same. */
+  public static String ofAllMoved(String reason) {
+    return moved(reason) ? reason.substring(0, reason.lastIndexOf(THERE)) : reason;
+  }
+
   /** Whether it counts in another job, to which it was moved. */
   public boolean moved() {
     return excluded && moved(reason);

@@ -56,7 +56,7 @@ public final class ReadingCounts {
     if (!Exclusion.moved(reason)) {
       positions.add(piece, position, false);
     }
-    reasons.merge(reason, 1L, Long::sum);
+    reasons.merge(Exclusion.ofAllMoved(reason), 1L, Long::sum);
   }
 
   /** The newest piece may get more readings: nothing is missing at it yet. */
@@ -77,7 +77,10 @@ public final class ReadingCounts {
     return reasons.values().stream().mapToLong(Long::longValue).sum();
   }
 
-  /** How many were excluded for each reason, in the order in which they were measured. */
+  /**
+   * How many were excluded for each reason, in the order in which they were measured; those moved
+   * to one job have one reason.
+   */
   Map<String, Long> reasons() {
     return reasons;
   }

@@ -67,25 +67,41 @@ final class ReportCommandTest {
     }
   }
 
-  /** Without the list of readings the reasons are on page one. */
-  @Test
-  void aCertificateSaysWhatIsExcludedAndWhy() throws IOException {
+  private void exclude(long reading, String reason) {
     try (Store store = Stores.open(folder.resolve("data"))) {
-      for (long reading : new long[] {29, 30}) {
-        var unused =
-            store.readings().add(new Exclusion(0, reading, true, "bridge slipped", 1, "operator"));
-      }
+      var unused = store.readings().add(new Exclusion(0, reading, true, reason, 1, "operator"));
     }
+  }
+
+  private String certificate() throws IOException {
     Path out = folder.resolve("job.pdf");
     assertEquals(ExitCode.WELL, run("1", out, "--certificate").code());
     try (PdfReader reader = new PdfReader(Files.readAllBytes(out))) {
-      String first = new PdfTextExtractor(reader).getTextFromPage(1).replaceAll("\\s+", " ");
-      assertTrue(
-          first.contains(
-              "2 of 30 readings are excluded and count in no figure: 2 × “bridge slipped”."),
-          first);
-      assertTrue(first.contains("Readings that count 28"), first);
+      return new PdfTextExtractor(reader).getTextFromPage(1).replaceAll("\\s+", " ");
     }
+  }
+
+  /** Without the list of readings the reasons are on page one. */
+  @Test
+  void aCertificateSaysWhatIsExcludedAndWhy() throws IOException {
+    exclude(29, "bridge slipped");
+    exclude(30, "bridge slipped");
+    String first = certificate();
+    assertTrue(
+        first.contains(
+            "2 of 30 readings are excluded and count in no figure: 2 × “bridge slipped”."),
+        first);
+    assertTrue(first.contains("Readings that count 28"), first);
+  }
+
+  /** Each of them has its piece there among its reasons, but they went for one. */
+  @Test
+  void readingsThatWereMovedToOneJobAreOneReasonOfACertificate() throws IOException {
+    for (int i = 1; i <= 7; i++) {
+      exclude(23 + i, Exclusion.belongsTo("rings", i));
+    }
+    String first = certificate();
+    assertTrue(first.contains("count in no figure: 7 × “Belongs to job rings”."), first);
   }
 
   private static String all(PdfReader reader) throws IOException {
