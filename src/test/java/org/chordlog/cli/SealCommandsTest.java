@@ -162,8 +162,9 @@ final class SealCommandsTest {
     assertTrue(compared.out().contains("seal: reading 4 was altered"), compared.out());
     Ran audit = Ran.command("audit", "--data", data.toString());
     assertEquals(ExitCode.FAULT, audit.code());
-    assertTrue(audit.out().contains("seal: reading 4 was altered"), audit.out());
-    assertTrue(audit.out().strip().endsWith("not as it should be: see above."), audit.out());
+    assertTrue(audit.out().contains("Wrong: seal: reading 4 was altered"), audit.out());
+    assertTrue(audit.out().contains("Note: seal: this database was begun"), audit.out());
+    assertTrue(audit.out().strip().endsWith("1 thing is wrong."), audit.out());
   }
 
   @Test

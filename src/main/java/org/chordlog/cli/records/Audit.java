@@ -71,15 +71,22 @@ public final class Audit implements Callable<Integer> {
       out.println(JsonText.of(new Told(faults, seal.notes(), Told.Seal.of(seal))));
       return;
     }
-    faults.forEach(out::println);
-    seal.notes().forEach(out::println);
+    faults.forEach(each -> out.println("Wrong: " + each));
+    seal.notes().forEach(each -> out.println("Note: " + each));
     out.println("Newest entry of the chain: " + seal.newest().anchor());
-    out.println("Key of the checkpoints: " + seal.keyFingerprint());
+    out.println("Key of the checkpoints: " + orNone(seal.keyFingerprint()));
     out.println("Measuring part of this program: " + MeasuringPart.sha256());
-    out.println(
-        faults.isEmpty()
-            ? "All is well."
-            : Counted.of(faults.size(), "thing") + " not as it should be: see above.");
+    out.println(verdict(faults.size()));
+  }
+
+  private static String verdict(int faults) {
+    return faults == 0
+        ? "All is well."
+        : Counted.of(faults, "thing") + (faults == 1 ? " is wrong." : " are wrong.");
+  }
+
+  private static String orNone(String fingerprint) {
+    return fingerprint.isEmpty() ? "none" : fingerprint;
   }
 
   /** As JSON. */

@@ -55,7 +55,9 @@ final class SealLines {
       before = SealCheckpoint.hash(lines.get(i));
     }
     if (read.isEmpty()) {
-      notes.add("seal: there are no signed checkpoints: only an anchor shows a cut end");
+      notes.add(
+          "seal: there are no signed checkpoints: that the newest records were cut off is shown"
+              + " only by an entry that was noted elsewhere (--anchor)");
     }
     compare(read);
   }
