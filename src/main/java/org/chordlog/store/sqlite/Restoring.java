@@ -31,6 +31,7 @@ final class Restoring {
     try {
       Path file = directory.resolve(SqliteStore.FILE_NAME);
       refuseInUse(file);
+      SealKeyPlace.require(file); // it signs that the data were restored
       return put(source, file, CheckedCopy.newPart(file));
     } catch (IOException e) {
       throw new BadInput("data", directory, FileTrouble.writing(e), "a folder that can be written");

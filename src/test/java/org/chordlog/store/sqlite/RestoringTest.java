@@ -41,9 +41,7 @@ final class RestoringTest {
       BadInput e = assertThrows(BadInput.class, () -> files.restore(backup));
       assertTrue(e.toString().contains("another program holds the database locked"), e::toString);
     }
-    try (var left = Files.list(directory.resolve("data"))) {
-      assertTrue(left.noneMatch(Files::isDirectory), "nothing was moved aside");
-    }
+    nothingWasMovedAside();
   }
 
   @Test
@@ -52,5 +50,22 @@ final class RestoringTest {
     Path aside = files.restore(backup).setAside().orElseThrow();
     assertTrue(Files.readString(aside.resolve(SqliteStore.FILE_NAME)).startsWith("no database"));
     assertEquals(List.of(), files.audit());
+  }
+
+  /** The key signs that the data were restored: without it nothing is moved. */
+  @Test
+  void withoutTheKeyThatIsElsewhereNothingIsReplaced() throws Exception {
+    Path key = directory.resolve("key.pem");
+    files.sealKeyAt(key);
+    Files.delete(key);
+    BadInput e = assertThrows(BadInput.class, () -> files.restore(backup));
+    assertTrue(e.toString().contains("key.pem can't be read"), e::toString);
+    nothingWasMovedAside();
+  }
+
+  private void nothingWasMovedAside() throws Exception {
+    try (var left = Files.list(directory.resolve("data"))) {
+      assertTrue(left.noneMatch(Files::isDirectory), "nothing was moved aside");
+    }
   }
 }
