@@ -16,7 +16,6 @@ import { JobAlong } from "./job-along.js";
 import { JobClosing } from "./job-closing.js";
 import { JobRollers } from "./job-rollers.js";
 import { Records } from "./job-record.js";
-import "./print.js";
 
 class JobPage {
   async start() {

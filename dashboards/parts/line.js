@@ -11,7 +11,6 @@ import { oneByOne } from "./loads.js";
 import { dateTime } from "./times.js";
 import { radius, unit } from "./units.js";
 import words from "../api/words.js";
-import "./print.js";
 
 const PIECES = 12;
 

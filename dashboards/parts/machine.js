@@ -15,7 +15,6 @@ import { ShortRuns } from "./short-runs.js";
 import { date, dateTime } from "./times.js";
 import { length, plainLength, plainNumber, unit } from "./units.js";
 import words from "../api/words.js";
-import "./print.js";
 
 /** Where the verdict does not say it itself. */
 const CARE =

@@ -18,12 +18,18 @@ const LEAST_PX = 24;
 /** Of the limits from one another: one line of small letters. */
 const LEAST_APART_PX = 16;
 
+/** Paper has its own size, which no page is told; as high as in print.css. */
+const PAPER_PX = [340, 150];
+const SMALL_PAPER_PX = [200, 70];
+
 export class RecentChart {
   constructor({ pieces = 30, small = false, wall = false } = {}) {
     Object.assign(this, { pieces, small, wall, specification: null, points: [], events: [] });
     this.svg = shape("svg", { role: "img", focusable: "false" });
     this.element = h("div", { class: "recent", data: { small: String(small) } }, this.svg);
     new ResizeObserver(() => this.draw()).observe(this.element);
+    addEventListener("beforeprint", () => this.drawn(...(small ? SMALL_PAPER_PX : PAPER_PX)));
+    addEventListener("afterprint", () => this.draw());
   }
 
   /** What /api/recent answers of a station, and the specification of its job. */
@@ -33,7 +39,10 @@ export class RecentChart {
   }
 
   draw() {
-    const { clientWidth: width, clientHeight: height } = this.element;
+    this.drawn(this.element.clientWidth, this.element.clientHeight);
+  }
+
+  drawn(width, height) {
     const columns = columnsOf(this.points, this.pieces);
     this.element.dataset.empty = String(columns.length === 0);
     this.svg.replaceChildren();

@@ -15,7 +15,6 @@ import { CARE, stateSign } from "./study-states.js";
 import { dateTime } from "./times.js";
 import { inches, plainLength, unit } from "./units.js";
 import words from "../api/words.js";
-import "./print.js";
 
 let path = "";
 let refusal = "";

@@ -4,9 +4,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.lowagie.text.pdf.PdfReader;
+import com.lowagie.text.pdf.parser.PdfTextExtractor;
 import java.awt.Color;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.util.Base64;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
@@ -19,6 +23,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.openqa.selenium.OutputType;
+import org.openqa.selenium.print.PageSize;
+import org.openqa.selenium.print.PrintOptions;
 
 /** Where grounds are left out: on paper, and on a screen whose reader has chosen few colours. */
 final class FewColoursTest extends ShopTest {
@@ -74,6 +80,39 @@ final class FewColoursTest extends ShopTest {
     }
     for (String each : pressed) {
       assertFalse(shop.find(each).isDisplayed(), each);
+    }
+  }
+
+  /** The chart of the last pieces was as wide as on the screen, and the sheet had no date. */
+  @Test
+  void aPrintedStationSaysWhenItWasPrintedAndItsChartIsDrawnForTheSheet() throws Exception {
+    shop.looksAt(1600, 900);
+    Await.until(() -> shop.count(".recent text") > 0);
+    shop.page.executeScript(NOTE_WIDTH_ON_PAPER);
+    PrintOptions options = new PrintOptions();
+    options.setPageSize(PageSize.ISO_A4);
+    byte[] pdf = Base64.getDecoder().decode(browser.print(options).getContent());
+    String printed = printed(pdf);
+    assertTrue(printed.contains("Printed"), printed);
+    assertTrue(printed.contains("lockedout"), printed);
+    assertTrue(shop.number("return window.onPaper") <= HALF_A4_PX);
+    shop.counts(".printed", 0);
+  }
+
+  private static final int HALF_A4_PX = 396;
+
+  private static final String NOTE_WIDTH_ON_PAPER =
+      "addEventListener('beforeprint', () => {"
+          + "window.onPaper = document.querySelector('.recent svg').viewBox.baseVal.width; });";
+
+  /** Without blanks, which letters set apart seem to have between them. */
+  private static String printed(byte[] pdf) throws IOException {
+    try (PdfReader reader = new PdfReader(pdf)) {
+      StringBuilder all = new StringBuilder();
+      for (int page = 1; page <= reader.getNumberOfPages(); page++) {
+        all.append(new PdfTextExtractor(reader).getTextFromPage(page).replaceAll("\\s", ""));
+      }
+      return all.toString();
     }
   }
 
