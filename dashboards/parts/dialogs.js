@@ -4,7 +4,7 @@ import { focusAgain, focusFirst, unfocused } from "./dialog-focus.js";
 import { h } from "./dom.js";
 import { keepDraft } from "./drafts.js";
 import { showFaults, values } from "./forms.js";
-import { followChoiceKeys } from "./keys.js";
+import { followChoiceKeys, settles } from "./keys.js";
 import { makeWay, showAll } from "./notes.js";
 
 export { note } from "./notes.js";
@@ -133,6 +133,7 @@ function show(title, body, fill) {
       focusAgain(opener);
     });
     fill(close);
+    settles(dialog);
     document.body.append(dialog);
     dialog.showModal();
     focusFirst(dialog);

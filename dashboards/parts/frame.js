@@ -9,6 +9,7 @@ import { askSettings } from "./settings.js";
 import { minuteWords } from "./times.js";
 import { viewer } from "./viewer.js";
 import { showWho } from "./who.js";
+import "./held-keys.js";
 import "./print.js";
 
 const JOBS = ["jobs", "Jobs", "jobs.html"];

@@ -26,6 +26,17 @@ export function followKeys(work) {
 /** A pedal that bounces, or a second press by mistake, chooses nothing. */
 const SETTLED_MS = 600;
 
+/** The press that opened a dialog, made twice, answers nothing in it; what is typed first, also by a scanner, does. */
+export function settles(dialog) {
+  const opened = performance.now();
+  let typed = false;
+  dialog.addEventListener("keydown", (event) => {
+    const presses = event.key === "Enter" || event.key === " ";
+    if (!presses) typed = true;
+    else if (!typed && performance.now() - opened < SETTLED_MS) event.preventDefault();
+  });
+}
+
 /**
  * Answers of a question by keys: the keys 1 to 9 choose; the key of "Next piece" goes to the next answer, those
  * of "Measure again" and "Undo" choose it, so that a pedal is enough.

@@ -62,7 +62,17 @@ export function byKey(bench, name) {
     keyUndo: bench.summary.lastReading && undo,
     keyMeasure: byTrigger(bench) && measure,
   }[name];
-  if (work) run(() => work(bench));
+  if (work) once(() => work(bench));
+}
+
+let pressed = false;
+
+/** A second press meanwhile, as of a pedal that bounces, does nothing. */
+async function once(work) {
+  if (pressed) return;
+  pressed = true;
+  await run(work);
+  pressed = false;
 }
 
 /** Why what acts on the job's last piece is not there while masters or a study are measured. */

@@ -12,6 +12,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
+import org.openqa.selenium.interactions.Actions;
 
 /** What the operator sees and reaches, task by task. */
 final class OperatorPagesTest extends OperatorTest {
@@ -230,6 +231,22 @@ final class OperatorPagesTest extends OperatorTest {
     operator.counts("[data-act='Undo']:enabled", 1);
     operator.page.findElement(By.tagName("body")).sendKeys(Keys.F8);
     operator.sees("dialog", "Undo piece 1, start: why?");
+  }
+
+  /** The second Enter, or a held one, took the first reason that the question offers. */
+  @Test
+  void enterPressedTwiceAsksAndUndoesNothing() throws Exception {
+    operator.go(STATION);
+    touch(2.733, 1);
+    operator.counts("[data-act='Undo']:enabled", 1);
+    operator.page.executeScript("document.querySelector('[data-act=Undo]').focus()");
+    new Actions(browser).sendKeys(Keys.ENTER, Keys.ENTER).perform();
+    operator.sees("dialog", "Undo piece 1, start: why?");
+    touch(2.733, 2);
+    assertTrue(served.store.readings().exclusionsOfJob(job.id()).isEmpty());
+    operator.press("Cancel");
+    operator.counts("dialog", 0);
+    assertEquals("Undo", focused());
   }
 
   @Test
