@@ -3,6 +3,7 @@ package org.chordlog.radius;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
 import org.chordlog.measure.Face;
+import org.chordlog.measure.Length;
 import org.chordlog.measure.Quantity;
 import org.chordlog.measure.Section;
 import org.chordlog.measure.Sentence;
@@ -31,7 +32,7 @@ public final class Faces {
   static BadInput noRoom(double radiusMm, Face from, Face to, double leastMm) {
     return new BadInput(
         "radiusMm",
-        radiusMm,
+        Length.mm(Length.nm(radiusMm)),
         "on the " + from.words() + " leaves no " + to.words() + " for this section",
         Sentence.of("above %s", Quantity.stated(leastMm)));
   }

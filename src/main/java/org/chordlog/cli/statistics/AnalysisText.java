@@ -148,7 +148,7 @@ final class AnalysisText {
 
   private void chart(ChartSnapshot chart) {
     line("");
-    line("%s, %d points", PictureKind.of(chart.kind()).title(), chart.pointCount());
+    line("%s, %s", PictureKind.of(chart.kind()).title(), points(chart.pointCount(), ""));
     if (!chart.limits().isEmpty()) {
       LimitSpan newest = chart.limits().get(chart.limits().size() - 1);
       line(
@@ -161,8 +161,12 @@ final class AnalysisText {
     List<ChartPoint> signals = Analysis.signals(chart);
     signals.stream().limit(SIGNALS).forEach(this::signal);
     if (signals.size() > SIGNALS) {
-      line("  and %d more points", signals.size() - SIGNALS);
+      line("  and %s", points(signals.size() - SIGNALS, "more "));
     }
+  }
+
+  private static String points(long count, String which) {
+    return count + " " + which + (count == 1 ? "point" : "points");
   }
 
   private void signal(ChartPoint point) {

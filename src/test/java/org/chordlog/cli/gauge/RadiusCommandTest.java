@@ -116,6 +116,9 @@ final class RadiusCommandTest {
     refused("radius --depth 1 --span 200 --specified-face inner", "--section is needed for");
     refused("radius --depth 1 --span 200 --section tube:50", "is not a section");
     refused("radius --span 200", "Missing");
+    refused(
+        "radius --depth 5 --span 200 --section tube:3000x3.2 --specified-face inner",
+        "radiusMm: 1002.5 on the outer face leaves no inner face");
     refused("radius --card x.pdf --span 200", "A card needs --from");
     refused(
         "radius --card none/x.pdf --span 200 --from 500 --to 3000", "its folder does not exist");
