@@ -102,6 +102,8 @@ public final class Chordlog extends Program {
     ExitCodes.describeIn(program);
     return program
         .registerConverter(Path.class, Chordlog::path)
+        .registerConverter(double.class, Chordlog::finite)
+        .registerConverter(Double.class, Chordlog::finite)
         .setCaseInsensitiveEnumValuesAllowed(true)
         .setParameterExceptionHandler(Mistakes::tell)
         .setExitCodeExceptionMapper(e -> isBadInput(e) ? ExitCode.BAD_INPUT : ExitCode.FAULT)
@@ -114,6 +116,14 @@ public final class Chordlog extends Program {
       throw new TypeConversionException("no name");
     }
     return Path.of(typed);
+  }
+
+  private static double finite(String text) {
+    double number = Double.parseDouble(text);
+    if (!Double.isFinite(number)) {
+      throw new NumberFormatException("not finite");
+    }
+    return number;
   }
 
   private static boolean isBadInput(Throwable e) {

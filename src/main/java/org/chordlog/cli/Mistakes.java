@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.chordlog.cli.common.ExitCode;
+import org.chordlog.measure.NumberText;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.ArgSpec;
 import picocli.CommandLine.Model.OptionSpec;
@@ -33,19 +34,19 @@ final class Mistakes {
     }
     ArgSpec argument = mistake.getArgSpec();
     String value = mistake.getValue();
-    String problem = argument == null || value == null ? "" : problem(argument.type());
+    String problem = argument == null || value == null ? "" : problem(argument.type(), value);
     return problem.isEmpty()
         ? String.valueOf(mistake.getMessage())
         : name(argument) + ": '" + value + "' " + problem;
   }
 
   /** Empty where the type says nothing that a user understands. */
-  private static String problem(Class<?> type) {
+  private static String problem(Class<?> type, String value) {
     if (type.isEnum()) {
       return "is not one of " + choices(type);
     }
     if (type == int.class || type == long.class || type == Integer.class || type == Long.class) {
-      return "is not a whole number";
+      return value.matches("[-+]?\\d+") ? "is too large" : "is not a whole number";
     }
     if (type == Path.class) {
       return "is not the name of a file or folder";
@@ -53,7 +54,7 @@ final class Mistakes {
     if (type == ZoneId.class) {
       return "is not a time zone, as Europe/London or UTC";
     }
-    return type == double.class || type == Double.class ? "is not a number" : "";
+    return type == double.class || type == Double.class ? NumberText.problem(value) : "";
   }
 
   private static String choices(Class<?> type) {

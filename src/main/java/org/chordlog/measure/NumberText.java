@@ -17,15 +17,22 @@ public final class NumberText {
 
   /** The number, or null where it is none that is finite. */
   public static @Nullable Double read(String text) {
-    String number = Decimals.withHyphen(text.strip());
-    if (number.indexOf('.') < 0) {
-      number = number.replace(',', '.');
-    }
+    String number = pointed(text);
     if (!NUMBER.matcher(number).matches()) {
       return null;
     }
     double value = Double.parseDouble(number);
     return Double.isFinite(value) ? value : null;
+  }
+
+  private static String pointed(String text) {
+    String number = Decimals.withHyphen(text.strip());
+    return number.indexOf('.') < 0 ? number.replace(',', '.') : number;
+  }
+
+  /** What is wrong with a text that could not be read. */
+  public static String problem(String text) {
+    return NUMBER.matcher(pointed(text)).matches() ? "is too large" : "is not a number";
   }
 
   /**

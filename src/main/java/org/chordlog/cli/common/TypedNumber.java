@@ -18,7 +18,7 @@ public final class TypedNumber {
   public static double cell(String field, String text) {
     Double value = NumberText.read(text);
     if (value == null) {
-      throw new BadInput(field, text, "is not a number", "a number, decimal point or comma");
+      throw new BadInput(field, text, NumberText.problem(text), "a number, decimal point or comma");
     }
     return value;
   }

@@ -101,7 +101,10 @@ final class RadiusCommandTest {
     refused("radius --depth -1e17 --span 200", "--depth: -1e17 is too large");
     refused("radius --depth 5 --span 1e400", "--span: 1e400 is too large");
     refused("radius --depth 5 --span 200 --section tube:1e400x3", "--section: 1e400 is too large");
-    refused("radius --depth 5 --span 200 --skew 1e400", "--skew is too large a number");
+    refused("radius --depth 5 --span 200 --skew 1e400", "--skew: '1e400' is too large");
+    refused("study plan --expected 1e400", "--expected: '1e400' is too large");
+    refused("radius --depth 5 --span 200 --samples 99999999999", "'99999999999' is too large");
+    refused("close --target 1800 --angle 1e400 --gap 3", "--angle: 1e400 is too large");
   }
 
   @Test
