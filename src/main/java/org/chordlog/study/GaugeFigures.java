@@ -73,26 +73,16 @@ final class GaugeFigures {
     }
     Interval sum = mls.of(VarianceComponents.sum(group.parts()));
     double told = VarianceComponents.variance(group.parts());
-    return notBelow(
+    return Mls.notBelow(
         new Interval(told, sum.lower(), sum.upper()),
         group.parts().stream().map(part -> mls.of(part.combination())).toList());
-  }
-
-  /**
-   * A sum of variances is no less than each of them. An estimate far below 0 of one takes the ends
-   * below that, even to 0 on both sides.
-   */
-  private static Interval notBelow(Interval sum, List<Interval> parts) {
-    double lower = parts.stream().mapToDouble(Interval::lower).max().orElse(0);
-    double upper = parts.stream().mapToDouble(Interval::upper).max().orElse(0);
-    return new Interval(sum.value(), Math.max(sum.lower(), lower), Math.max(sum.upper(), upper));
   }
 
   /** From draws, and no end below that of a part, as long as the total is not stated. */
   private Interval ofTotal() {
     Interval drawn = shares.ofTotal();
     List<Interval> parts = parts().stream().map(this::variance).toList();
-    return settings.processSigma() != null ? drawn : notBelow(drawn, parts);
+    return settings.processSigma() != null ? drawn : Mls.notBelow(drawn, parts);
   }
 
   List<StudyFigure> figures() {

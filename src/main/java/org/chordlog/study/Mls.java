@@ -36,6 +36,16 @@ final class Mls {
     return new Interval(value, lower, Math.max(0, value + Math.sqrt(Math.max(0, above))));
   }
 
+  /**
+   * A sum of variances is no less than each of them. An estimate far below 0 of one takes the ends
+   * below that, even to 0 on both sides.
+   */
+  static Interval notBelow(Interval sum, List<Interval> parts) {
+    double lower = parts.stream().mapToDouble(Interval::lower).max().orElse(0);
+    double upper = parts.stream().mapToDouble(Interval::upper).max().orElse(0);
+    return new Interval(sum.value(), Math.max(sum.lower(), lower), Math.max(sum.upper(), upper));
+  }
+
   /** G = 1 − n/χ²(1 − α/2; n). */
   private double lower(MeanSquare square) {
     double n = square.degreesOfFreedom();

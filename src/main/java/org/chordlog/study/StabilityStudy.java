@@ -119,7 +119,12 @@ public final class StabilityStudy {
   }
 
   private StudyFigure oneReading() {
-    Interval total = new Shares(anova.components(Source.OPERATOR), settings).ofTotal();
+    VarianceComponents components = anova.components(Source.OPERATOR);
+    Interval drawn = new Shares(components, settings).ofTotal();
+    Interval total =
+        Mls.notBelow(
+            drawn,
+            components.components().stream().map(part -> mls.of(part.combination())).toList());
     About about =
         new About(
             ONE,

@@ -133,4 +133,20 @@ final class StabilityStudyTest {
     assertEquals(StudyVerdict.FAILS, result.conclusion().verdict());
     assertTrue(result.figure("level3").isEmpty(), "one run");
   }
+
+  /** Averages of days that are all alike: an estimate of what days add far below 0. */
+  @Test
+  void oneReadingVariesNoLessThanWithinADay() {
+    List<StudyReading> readings = new ArrayList<>();
+    for (int day = 0; day < 40; day++) {
+      double off = 0.1 * (1 + day % 5);
+      readings.add(new StudyReading("d" + day, "", "", 1, 0, 100 - off));
+      readings.add(new StudyReading("d" + day, "", "", 2, 0, 100 + off));
+    }
+    StudyResult result = StabilityStudy.of(readings, null, StudySettings.usual());
+    String one = "oneReading";
+    assertEquals(StudyData.value(result, "level1"), StudyData.value(result, one), 1e-12);
+    assertTrue(StudyData.lower(result, one) >= StudyData.lower(result, "level1"), one);
+    assertTrue(StudyData.upper(result, one) >= StudyData.upper(result, "level1"), one);
+  }
 }
