@@ -71,8 +71,11 @@ let pressed = false;
 async function once(work) {
   if (pressed) return;
   pressed = true;
-  await run(work);
-  pressed = false;
+  try {
+    await run(work);
+  } finally {
+    pressed = false;
+  }
 }
 
 /** Why what acts on the job's last piece is not there while masters or a study are measured. */

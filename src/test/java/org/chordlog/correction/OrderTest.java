@@ -62,7 +62,7 @@ final class OrderTest {
         "without a unit");
     refused(() -> new Correction(12.4, null), "after", "is missing");
     refused(() -> Correction.between(12.4, Double.NaN), "after", "is not a number");
-    refused(() -> Correction.by(Double.POSITIVE_INFINITY), "amount", "is not a number");
+    refused(() -> Correction.by(Double.POSITIVE_INFINITY), "amount", "is too large a number");
   }
 
   @Test
