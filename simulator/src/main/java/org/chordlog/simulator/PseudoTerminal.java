@@ -6,8 +6,10 @@ import com.sun.jna.NativeLong;
 import com.sun.jna.Platform;
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import org.chordlog.measure.BadInput;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -80,8 +82,14 @@ public final class PseudoTerminal implements AutoCloseable {
     return path;
   }
 
-  /** Puts a symbolic link to the device at that place, replacing an older one in one step. */
+  /**
+   * Puts a symbolic link to the device at that place, replacing an older link in one step; {@link
+   * BadInput} where something else is there, which nobody would want to lose.
+   */
   public void publish(Path at) throws IOException {
+    if (Files.exists(at, LinkOption.NOFOLLOW_LINKS) && !Files.isSymbolicLink(at)) {
+      throw new BadInput("link", at, "exists and is no link", "a new name, or an older link");
+    }
     Path fresh = at.resolveSibling(at.getFileName() + ".new");
     Files.deleteIfExists(fresh);
     Files.createSymbolicLink(fresh, path);

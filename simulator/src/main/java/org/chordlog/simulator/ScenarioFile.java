@@ -3,6 +3,8 @@ package org.chordlog.simulator;
 import com.fasterxml.jackson.core.JacksonException;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonMappingException;
+import com.fasterxml.jackson.databind.exc.InvalidFormatException;
+import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import java.io.IOException;
 import java.io.InputStream;
@@ -86,7 +88,16 @@ public final class ScenarioFile {
     if (e.getCause() instanceof BadInput cause) {
       return new BadInput(cause.faults().stream().map(fault -> within(path, fault)).toList());
     }
-    return new BadInput(path, "given", "is refused: " + e.getOriginalMessage(), "see " + example);
+    String allowed = "a value, as in " + example;
+    if (e instanceof InvalidFormatException wrong) {
+      return new BadInput(path, wrong.getValue(), "is not understood here", allowed);
+    }
+    if (e instanceof UnrecognizedPropertyException) {
+      return new BadInput(path, "", "is no key of a scenario", "keys, as in " + example);
+    }
+    return e.getOriginalMessage().startsWith("Missing creator property")
+        ? new BadInput(path, "", "is missing", allowed)
+        : new BadInput(path, "given", "is refused: " + e.getOriginalMessage(), allowed);
   }
 
   private static Fault within(String path, Fault fault) {

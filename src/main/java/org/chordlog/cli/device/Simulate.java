@@ -1,6 +1,7 @@
 package org.chordlog.cli.device;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
@@ -38,6 +39,8 @@ import picocli.CommandLine.Spec;
       "  on a line: stop 5, jog 200, swing 3, length dead, length reversed"
     })
 public final class Simulate implements Callable<Integer> {
+  private static final int MOST_PORT = 65_535;
+
   @Spec private CommandSpec spec;
 
   @Option(
@@ -140,6 +143,11 @@ public final class Simulate implements Callable<Integer> {
     Check.within("--speed", speed, 0.01, 1000);
     Check.within("--from-piece", fromPiece, 1, 1_000_000);
     Check.within("--stations", stations, 1, 64);
+    if (tcp != null) {
+      Check.within("--tcp", tcp, 0, MOST_PORT - 2 * stations);
+    }
+    requireFolder("--link", link);
+    requireFolder("--truth", truth);
     try (Simulators simulators = new Simulators()) {
       Runtime.getRuntime().addShutdownHook(new Thread(simulators::close, "unplug"));
       if (ScenarioFile.isLine(scenario)) {
@@ -154,6 +162,13 @@ public final class Simulate implements Callable<Integer> {
       simulators.await();
     }
     return ExitCode.WELL;
+  }
+
+  private static void requireFolder(String option, @Nullable Path file) {
+    if (file != null && !Files.isDirectory(file.toAbsolutePath().getParent())) {
+      throw new BadInput(
+          option, file, "can't be written: its folder does not exist", "a name in another folder");
+    }
   }
 
   private void start(Simulators simulators) throws IOException {
