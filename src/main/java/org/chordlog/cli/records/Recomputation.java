@@ -122,14 +122,14 @@ final class Recomputation {
   }
 
   private static Difference nothing(Reading reading, String why) {
-    String kept = figures(reading.radius()).get("radius_mm").toString();
+    String kept = orNone(reading.radius().radiusMm()).toString();
     return new Difference(reading.id(), "radius_mm", kept, "nothing: " + why);
   }
 
   private static void compare(List<Difference> found, Reading reading, RadiusEstimate recomputed) {
     Map<String, Object> now = figures(recomputed);
     figures(reading.radius())
-        .forEach((figure, kept) -> compare(found, reading, figure, kept, now.get(figure)));
+        .forEach((figure, kept) -> compare(found, reading, figure, kept, orNone(now.get(figure))));
   }
 
   private static Map<String, Object> figures(RadiusEstimate of) {
@@ -144,7 +144,7 @@ final class Recomputation {
     return figures;
   }
 
-  private static Object orNone(@Nullable Double value) {
+  private static Object orNone(@Nullable Object value) {
     return value == null ? "none" : value;
   }
 
