@@ -165,7 +165,8 @@ public final class Simulate implements Callable<Integer> {
   }
 
   private static void requireFolder(String option, @Nullable Path file) {
-    if (file != null && !Files.isDirectory(file.toAbsolutePath().getParent())) {
+    Path folder = file == null ? null : file.toAbsolutePath().getParent();
+    if (folder != null && !Files.isDirectory(folder)) {
       throw new BadInput(
           option, file, "can't be written: its folder does not exist", "a name in another folder");
     }
