@@ -148,7 +148,9 @@ const capital = (text) => text[0].toUpperCase() + text.slice(1);
 
 function corrected({ corrections, correctedBy }) {
   if (corrections === 0) return "";
-  return `${corrections} ×${correctedBy === null ? "" : `, ${plainNumber(correctedBy)} altogether`}`;
+  if (correctedBy === null) return `${corrections} ×`;
+  const amount = plainNumber(correctedBy).replace("-", "−");
+  return `${corrections} ×, ${correctedBy > 0 ? "+" : ""}${amount} altogether`;
 }
 
 const small = (p) => (p < 0.001 ? "p below 0.001" : `p = ${p.toFixed(3)}`);

@@ -146,11 +146,12 @@ public record MachineStatement(
       return "";
     }
     String amount =
-        corrections.recorded() == 0
-            ? ""
-            : Decimals.withMinus(
-                String.format(Locale.ROOT, ", by %+.3g altogether", corrections.amount()));
+        corrections.recorded() == 0 ? "" : ", by " + signed(corrections.amount()) + " altogether";
     return "; corrected " + Counted.times(corrections.count()) + " meanwhile" + amount;
+  }
+
+  private static String signed(double amount) {
+    return (amount > 0 ? "+" : "") + Decimals.withMinus(Decimals.setting(amount));
   }
 
   private Sentence forecast() {

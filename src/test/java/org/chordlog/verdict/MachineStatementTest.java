@@ -151,7 +151,7 @@ final class MachineStatementTest {
         said.reason().toString().contains("per shift of 96 pieces (8 h)"),
         said.reason().toString());
     assertTrue(
-        said.reason().toString().contains("corrected once meanwhile, by +0.400 altogether"),
+        said.reason().toString().contains("corrected once meanwhile, by +0.4 altogether"),
         said.reason().toString());
     assertTrue(
         said.reason().toString().contains("the limit of 1800 ± 12 mm after about "),
@@ -176,7 +176,7 @@ final class MachineStatementTest {
     bend(101, 140, -4e-5, -2e-3);
     String reason = said().statement().reason().toString();
     assertTrue(reason.contains("(95 % sure: 0."), reason);
-    assertTrue(reason.contains("corrected twice meanwhile, by −0.400 altogether"), reason);
+    assertTrue(reason.contains("corrected twice meanwhile, by −0.4 altogether"), reason);
     assertFalse(reason.contains("-"), reason);
   }
 
