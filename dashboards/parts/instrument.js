@@ -89,7 +89,7 @@ export class Instrument {
   show(summary, recent) {
     Object.assign(this, { summary });
     if (this.refusal?.place !== placeOf(summary)) this.refusal = null;
-    if (recent) this.chart.show(recent, summary.job?.specification ?? null);
+    if (recent) this.chart.show(recent, summary);
     this.apart();
     this.draw();
   }

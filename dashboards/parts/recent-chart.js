@@ -4,7 +4,7 @@
 import words from "../api/words.js";
 import { h } from "./dom.js";
 import { aimWords } from "./job-words.js";
-import { length, plainLength } from "./units.js";
+import { fixed, inUnit, length, plainLength, radius } from "./units.js";
 
 const NS = "http://www.w3.org/2000/svg";
 const SIGNS = {
@@ -24,7 +24,7 @@ const SMALL_PAPER_PX = [200, 70];
 
 export class RecentChart {
   constructor({ pieces = 30, small = false, wall = false } = {}) {
-    Object.assign(this, { pieces, small, wall, specification: null, points: [], events: [] });
+    Object.assign(this, { pieces, small, wall, specification: null, points: [], events: [], digits: null });
     this.svg = shape("svg", { role: "img", focusable: "false" });
     this.element = h("div", { class: "recent", data: { small: String(small) } }, this.svg);
     new ResizeObserver(() => this.draw()).observe(this.element);
@@ -32,9 +32,10 @@ export class RecentChart {
     addEventListener("afterprint", () => this.draw());
   }
 
-  /** What /api/recent answers of a station, and the specification of its job. */
-  show({ points, events }, specification) {
-    Object.assign(this, { points, events, specification });
+  /** What /api/recent answers of a station; its part of /api/overview, for the job's limits and the digits. */
+  show({ points, events }, { job, lastReading }) {
+    const digits = lastReading?.radiusMm ? radius(lastReading).digits : null;
+    Object.assign(this, { points, events, specification: job?.specification ?? null, digits });
     this.draw();
   }
 
@@ -94,13 +95,14 @@ function textOf({ small, wall }, width, height) {
 class Drawing {
   constructor(svg, width, height, chart, columns) {
     const text = textOf(chart, width, height);
-    Object.assign(this, { svg, width, height, columns, text, events: chart.events, labelled: [] });
+    const { events, digits } = chart;
+    Object.assign(this, { svg, width, height, columns, text, events, digits, labelled: [] });
     this.specification = chart.specification;
     const { lowerLimitMm, upperLimitMm, targetMm } = this.specification;
     this.marks = [lowerLimitMm, upperLimitMm, targetMm].filter((mm) => mm !== null);
     const longest = Math.max(...this.marks.map((mm) => plainLength(mm).length));
     this.left = chart.small ? 4 : longest * text * 0.62 + 10;
-    this.right = width - Math.max(6, String(length(this.marks[0], 1)).length) * text * 0.68 - text;
+    this.right = width - Math.max(6, this.figure(this.marks[0]).length) * text * 0.68 - text;
     this.top = chart.small ? 6 : text * 0.8;
     this.axis = !chart.small && height >= (chart.wall ? 7 : 5) * text; // else the pieces have its room
     this.bottom = height - (chart.small ? 6 : text * (this.axis ? 1.9 : 0.8));
@@ -223,11 +225,16 @@ class Drawing {
     });
   }
 
+  /** A radius with the digits that it has beside the chart. */
+  figure(mm) {
+    if (mm === null) return "flat";
+    return this.digits === null ? length(mm, 1) : fixed(inUnit(mm), this.digits);
+  }
+
   newest() {
     const newest = this.columns.at(-1)[1].at(-1);
     const y = Math.min(this.height - 4, this.y(newest.radiusMm) + this.text * 0.36);
-    const value = newest.radiusMm === null ? "flat" : length(newest.radiusMm, 1);
-    this.label(value, this.right + this.text * 0.8, y, "start", "newest");
+    this.label(this.figure(newest.radiusMm), this.right + this.text * 0.8, y, "start", "newest");
   }
 
   pieceNumbers() {

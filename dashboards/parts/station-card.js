@@ -47,7 +47,7 @@ export class StationCard {
     say(this.place, [station.machine, job?.name].filter(Boolean).join(" · "));
     this.figures(summary);
     this.findings(summary, said);
-    if (recent) this.chart.show(recent, job?.specification ?? null);
+    if (recent) this.chart.show(recent, summary);
     this.tick();
   }
 

@@ -258,6 +258,9 @@ final class OperatorPagesTest extends OperatorTest {
     touch(2.54, 1);
     operator.sees("#readings", "0.10000");
     operator.sees(".reading .caption", "Radius, in");
+    Await.until(
+        () -> operator.text(".recent .newest").equals(operator.text(".reading .figure")),
+        () -> operator.text(".recent .newest") + " and " + operator.text(".reading .figure"));
     served.web.close();
     operator.sees("#stale", "Not up to date since");
     assertTrue(operator.text("#freshness").contains("Not live"));
