@@ -165,7 +165,10 @@ public final class Simulate implements Callable<Integer> {
   }
 
   private static void requireFolder(String option, @Nullable Path file) {
-    Path folder = file == null ? null : file.toAbsolutePath().getParent();
+    if (file == null) {
+      return;
+    }
+    Path folder = file.toAbsolutePath().getParent();
     if (folder != null && !Files.isDirectory(folder)) {
       throw new BadInput(
           option, file, "can't be written: its folder does not exist", "a name in another folder");
