@@ -171,7 +171,7 @@ record NewestPieces(int firstPiece, List<KeptReading> all) {
     return new BadInput(
         "toJobId",
         to.id(),
-        "(%s) was measured since, after piece %s".formatted(to.name(), firstPiece),
+        "was measured since, after piece " + firstPiece,
         ("a job that was not measured since then; or two steps: of job %s move its pieces from %s"
                 + " on to job %s, then all from piece %s on from there to job %s")
             .formatted(to.name(), later.piece(), from.name(), firstPiece, to.name()));

@@ -61,8 +61,8 @@ final class MovedPiecesPageTest extends ShopTest {
     bent.piece(other, 1);
     asksForPieces("Late hoops", other);
     shop.press("Move");
-    shop.sees("dialog .fault.general", "has readings that were taken after piece 4");
-    assertTrue(shop.text("dialog .fault.general").startsWith("Job Late rings has"));
+    shop.sees("dialog .fault.general", "was measured since, after piece 4");
+    assertTrue(shop.text("dialog .fault.general").startsWith("Job Late rings was"));
     assertEquals(3, readings(other));
     shop.refusalsWereMeant();
     shop.looksAt(1280, 800);

@@ -66,7 +66,7 @@ final class MovedPiecesRefusedTest extends MovedPiecesRig {
     assertEquals(409, old.statusCode());
     assertTrue(old.body().contains("The last reading is now piece 2, end."), old.body());
     bent.piece(rings, 1);
-    refuses(hoops, 2, rings.id(), "(rings) was measured since, after piece 2");
+    refuses(hoops, 2, rings.id(), " was measured since, after piece 2");
     Job third = added("third", rings.inspection());
     refuses(hoops, 2, third.id(), "was followed by piece 1 of job rings on the machine");
   }
