@@ -38,6 +38,7 @@ import org.chordlog.link.LinkException;
 import org.chordlog.measure.BadInput;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.TypeConversionException;
 
@@ -100,10 +101,11 @@ public final class Chordlog extends Program {
   private static CommandLine described(CommandLine program) {
     CommandGroups.applyTo(program);
     ExitCodes.describeIn(program);
+    ITypeConverter<Double> finite = Chordlog::finite;
     return program
         .registerConverter(Path.class, Chordlog::path)
-        .registerConverter(double.class, Chordlog::finite)
-        .registerConverter(Double.class, Chordlog::finite)
+        .registerConverter(double.class, finite)
+        .registerConverter(Double.class, finite)
         .setCaseInsensitiveEnumValuesAllowed(true)
         .setParameterExceptionHandler(Mistakes::tell)
         .setExitCodeExceptionMapper(e -> isBadInput(e) ? ExitCode.BAD_INPUT : ExitCode.FAULT)

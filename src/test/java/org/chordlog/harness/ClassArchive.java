@@ -42,8 +42,9 @@ final class ClassArchive {
                 StandardOpenOption.CREATE,
                 StandardOpenOption.WRITE);
         FileLock held = lock.tryLock()) {
-      if (held != null && !fits(archive, jar)) {
-        make(archive, jar, options);
+      Path none = jar.resolveSibling("chordlog.jsa.none");
+      if (held != null && !fits(archive, jar) && !fits(none, jar)) {
+        tryToMake(archive, none, jar, options);
       }
       return fits(archive, jar) ? "-XX:SharedArchiveFile=" + archive : "-Xshare:auto";
     } catch (IOException e) {
@@ -54,6 +55,17 @@ final class ClassArchive {
   private static boolean fits(Path archive, Path jar) throws IOException {
     return Files.exists(archive)
         && Files.getLastModifiedTime(archive).compareTo(Files.getLastModifiedTime(jar)) > 0;
+  }
+
+  /** Some machines of Java end abruptly where they write one: then programs start without. */
+  private static void tryToMake(Path archive, Path none, Path jar, List<String> options)
+      throws IOException {
+    try {
+      make(archive, jar, options);
+    } catch (AssertionError e) {
+      System.err.println("programs start without an archive of classes: " + e);
+      Files.writeString(none, e.toString());
+    }
   }
 
   /** By a service that measures and answers once. */
