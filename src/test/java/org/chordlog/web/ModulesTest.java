@@ -1,13 +1,8 @@
 package org.chordlog.web;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
-import java.util.List;
-import java.util.Objects;
-import java.util.Set;
-import java.util.TreeSet;
 import org.chordlog.measure.Lengths;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -16,10 +11,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/**
- * The modules of the pages in the browser that runs them: their imports, and by tables what they
- * compute.
- */
+/** The modules of the pages in the browser that runs them: by tables what they compute. */
 final class ModulesTest extends BrowserTest {
   /** The expression sees what the module exports by its name. */
   static final String EVALUATED =
@@ -84,53 +76,6 @@ final class ModulesTest extends BrowserTest {
     assertEquals(
         said,
         browser.executeAsyncScript(EVALUATED.formatted(sent.formatted(refused)), "mm", "api"));
-  }
-
-  /** What the browser fetches for a page's module on a document that names nothing ahead. */
-  @Test
-  void everyModuleThatThePageNeedsIsNamedAheadAndNoOther() throws Exception {
-    for (String page : PagesTest.pages()) {
-      visitor.go("/" + page);
-      Set<String> named = strings(Objects.requireNonNull(browser.executeScript(NAMED)));
-      Object module = browser.executeScript(MODULE);
-      visitor.go("/health");
-      Set<String> fetched =
-          strings(Objects.requireNonNull(browser.executeAsyncScript(FETCHED, module)));
-      assertTrue(fetched.remove(module) && fetched.size() > 5, page + " fetched " + fetched);
-      assertEquals(fetched, named, page);
-    }
-  }
-
-  /** Lines break otherwise in another font: it is not to come only when a style asks for it. */
-  @ParameterizedTest
-  @CsvSource({"station.html?station=A", "help/stations"})
-  void fontsAreFetchedAheadAndOnce(String page) {
-    visitor.go("/" + page);
-    String fonts = "RobotoCondensed-Bold.ttf by link, RobotoCondensed-Regular.ttf by link";
-    assertEquals(fonts, browser.executeAsyncScript(FONTS));
-  }
-
-  private static final String FONTS =
-      "const done = arguments[0]; document.fonts.ready.then(() => done(performance"
-          + ".getEntriesByType('resource').filter(each => each.name.includes('/fonts/'))"
-          + ".map(each => `${each.name.split('/').at(-1)} by ${each.initiatorType}`)"
-          + ".sort().join(', ')));";
-
-  private static final String NAMED =
-      "return [...document.querySelectorAll('link[rel=modulepreload]')].map(each => each.href)";
-
-  private static final String MODULE = "return document.querySelector('script[type=module]').src";
-
-  /** The module fails to run there, after all that it imports has been fetched. */
-  private static final String FETCHED =
-      "const [module, done] = arguments; import(module).catch(() => {}).then(() => done("
-          + "performance.getEntriesByType('resource').map(each => each.name)"
-          + ".filter(each => each.endsWith('.js'))))";
-
-  private static Set<String> strings(Object list) {
-    Set<String> all = new TreeSet<>();
-    ((List<?>) list).forEach(each -> all.add(String.valueOf(each)));
-    return all;
   }
 
   /** One inch is exactly 25.4 mm (BIPM, The International System of Units, 9th ed., table 8). */
