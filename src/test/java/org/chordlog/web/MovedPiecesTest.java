@@ -74,7 +74,11 @@ final class MovedPiecesTest extends MovedPiecesRig {
   /** The reference: what all pages say of both jobs had the pieces been measured rightly. */
   @Test
   void bothJobsAndTheMachineSayWhatTheyWouldHadThePiecesBeenMeasuredRightly() throws Exception {
-    List<JsonNode> moved = told(this::wronglyThenMoved);
+    saysTheSameAsMeasuredRightly(this::wronglyThenMoved);
+  }
+
+  private void saysTheSameAsMeasuredRightly(BiConsumer<Job, Job> bending) throws Exception {
+    List<JsonNode> moved = told(bending);
     close();
     begin(directory.resolve("other"));
     List<JsonNode> right = told(this::rightly);
@@ -123,13 +127,7 @@ final class MovedPiecesTest extends MovedPiecesRig {
   /** The right job was chosen before the wrong one's pieces were noticed: by way of both. */
   @Test
   void piecesOfAJobThatWasMeasuredOnSinceGoByWayOfTheOldOne() throws Exception {
-    List<JsonNode> moved = told(this::wronglyAndMeasuredOn);
-    close();
-    begin(directory.resolve("other"));
-    List<JsonNode> right = told(this::rightly);
-    for (int i = 0; i < right.size(); i++) {
-      assertEquals(right.get(i).toPrettyString(), moved.get(i).toPrettyString());
-    }
+    saysTheSameAsMeasuredRightly(this::wronglyAndMeasuredOn);
   }
 
   private void wronglyAndMeasuredOn(Job from, Job to) {
