@@ -3,7 +3,9 @@ package org.chordlog.measure;
 /** Refusals that records use at birth; each throws {@link BadInput} naming the field. */
 public final class Check {
   private static final int LONGEST_NAME = 200;
-  private static final String NAME = "1 to " + LONGEST_NAME + " characters";
+
+  /** What is allowed as a {@link #name}. */
+  public static final String NAME = "1 to " + LONGEST_NAME + " characters";
 
   private Check() {}
 

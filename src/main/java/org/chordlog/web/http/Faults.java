@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Supplier;
 import org.chordlog.measure.BadInput;
+import org.chordlog.measure.Check;
 import org.chordlog.measure.Fault;
 import org.jspecify.annotations.Nullable;
 
@@ -12,7 +13,6 @@ public final class Faults {
   /** What a field for a length wants; its unit is that of the field. */
   public static final String A_LENGTH = "a length";
 
-  private static final int LONGEST = 200;
   private final List<Fault> faults = new ArrayList<>();
 
   public void add(String field, Object value, String problem, String allowed) {
@@ -27,16 +27,12 @@ public final class Faults {
     return value;
   }
 
-  /** A text of 1 to {@value #LONGEST} characters without control characters. */
+  /** A text as {@link Check#name} has it. */
   public void text(String field, @Nullable String value) {
-    String given = value == null ? "" : value;
-    String allowed = "1 to " + LONGEST + " characters";
-    if (given.isBlank()) {
-      add(field, "", "is missing", allowed);
-    } else if (given.length() > LONGEST) {
-      add(field, given.substring(0, LONGEST), "is too long", allowed);
-    } else if (given.chars().anyMatch(Character::isISOControl)) {
-      add(field, "", "has control characters", allowed);
+    if (value == null || value.isBlank()) {
+      add(field, "", "is missing", Check.NAME);
+    } else {
+      var unused = made("", () -> Check.name(field, value));
     }
   }
 
