@@ -1,20 +1,17 @@
 package org.chordlog.store;
 
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.function.ToLongFunction;
 import org.chordlog.measure.JobEvent;
 import org.chordlog.measure.Reading;
 
 /** Where events stand on a machine, over all its jobs: told late, they stand where they were. */
 public final class EventPlaces {
-  private static final Comparator<JobEvent> ORDER =
-      Comparator.comparingLong(JobEvent::afterReadingId).thenComparingLong(JobEvent::id);
-
   private final Readings readings;
   private final String machine;
-
-  /** An event with its place. */
-  private record Placed(JobEvent event, JobEvent there) {}
 
   public EventPlaces(Readings readings, String machine) {
     this.readings = readings;
@@ -26,21 +23,31 @@ public final class EventPlaces {
     if (event.afterReadingId() > 0) {
       return event;
     }
-    long ofJob =
-        readings.ofJob(event.jobId(), 0, 1).stream()
-            .mapToLong(Reading::id)
-            .findFirst()
-            .orElse(Long.MAX_VALUE);
     long since = readings.firstOfMachine(machine, event.atMicros()).orElse(Long.MAX_VALUE);
-    return event.after(Math.min(ofJob, since) - 1);
+    return event.after(Math.min(firstOfJob(event.jobId()), since) - 1);
   }
 
-  /** The events as they are, in the order in which they happened. */
+  /**
+   * The events as they are, in the order in which they happened; of those before the first reading
+   * of their job none comes before what other jobs measured until then: the place of each would be
+   * looked for in all jobs.
+   */
   public List<JobEvent> inOrder(List<JobEvent> events) {
+    Map<Long, Long> first = new HashMap<>();
+    ToLongFunction<JobEvent> after =
+        each ->
+            each.afterReadingId() > 0
+                ? each.afterReadingId()
+                : first.computeIfAbsent(each.jobId(), this::firstOfJob) - 1;
     return events.stream()
-        .map(each -> new Placed(each, placed(each)))
-        .sorted(Comparator.comparing(Placed::there, ORDER))
-        .map(Placed::event)
+        .sorted(Comparator.comparingLong(after).thenComparingLong(JobEvent::id))
         .toList();
+  }
+
+  private long firstOfJob(long jobId) {
+    return readings.ofJob(jobId, 0, 1).stream()
+        .mapToLong(Reading::id)
+        .findFirst()
+        .orElse(Long.MAX_VALUE);
   }
 }
