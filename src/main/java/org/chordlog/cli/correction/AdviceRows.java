@@ -21,6 +21,7 @@ import org.chordlog.correction.Told.Correction;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Quantity;
 import org.chordlog.measure.Sentence;
+import org.jspecify.annotations.Nullable;
 
 /** The rows of a CSV file to what the corrector is told, with the advice after each piece. */
 final class AdviceRows {
@@ -87,7 +88,8 @@ final class AdviceRows {
   }
 
   private void take(RowCells cells, int row) {
-    List<Told> events = events(cells, row);
+    Double yieldMpa = LotYields.cell(cells.numeral(Meaning.YIELD, row));
+    List<Told> events = events(cells, row, yieldMpa);
     if (goesOn(cells, row)) {
       if (!events.isEmpty()) {
         throw new BadInput(
@@ -96,14 +98,12 @@ final class AdviceRows {
     } else {
       closePiece();
     }
-    named(cells, row);
+    named(cells.text(Meaning.LOT, row), yieldMpa);
     events.forEach(corrector::tell);
     measured(cells, row, !events.isEmpty());
   }
 
-  private void named(RowCells cells, int row) {
-    String named = cells.text(Meaning.LOT, row);
-    Double yieldMpa = LotYields.cell(cells.numeral(Meaning.YIELD, row));
+  private void named(String named, @Nullable Double yieldMpa) {
     if (isAnother(named)) {
       lot = named;
       yields.changed(yieldMpa);
@@ -136,14 +136,13 @@ final class AdviceRows {
     }
   }
 
-  private List<Told> events(RowCells cells, int row) {
+  private List<Told> events(RowCells cells, int row, @Nullable Double yieldMpa) {
     List<Told> events = new ArrayList<>();
     if (isSetUp(cells.text(Meaning.SET_UP, row))) {
       events.add(new Told.SetUp(null));
     }
     String named = cells.text(Meaning.LOT, row);
     if (isAnother(named)) {
-      Double yieldMpa = LotYields.cell(cells.numeral(Meaning.YIELD, row));
       events.add(yields.next(named, yieldMpa, targetMm));
     }
     String before = cells.numeral(Meaning.BEFORE, row);

@@ -2,10 +2,12 @@ package org.chordlog.cli.device;
 
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
 import org.chordlog.cli.common.ExitCode;
+import org.chordlog.file.FileTrouble;
 import org.chordlog.measure.BadInput;
 import org.chordlog.measure.Check;
 import org.chordlog.simulator.Contact;
@@ -171,7 +173,10 @@ public final class Simulate implements Callable<Integer> {
     Path folder = file.toAbsolutePath().getParent();
     if (folder != null && !Files.isDirectory(folder)) {
       throw new BadInput(
-          option, file, "can't be written: its folder does not exist", "a name in another folder");
+          option,
+          file,
+          FileTrouble.writing(new NoSuchFileException(file.toString())),
+          "a name in another folder");
     }
   }
 
