@@ -178,7 +178,7 @@ final class StoreCommandsTest {
     assertTrue(out.toString().contains("reading 7: depth_nm"), out::toString);
     assertTrue(out.toString().contains("reading 9: radius_mm is "), out::toString);
     assertTrue(out.toString().contains("2 differ"), out::toString);
-    assertFalse(out.toString().contains("Only the first"), out::toString);
+    assertFalse(out.toString().contains("No more than"), out::toString);
   }
 
   /** Each figure by its column's name; a reading without a radius of its own says why. */
@@ -194,7 +194,7 @@ final class StoreCommandsTest {
     assertFalse(out.toString().contains("org.chordlog"), out::toString);
     change("UPDATE reading SET coverage_factor = 3, depth_nm = 1, lower_mm = 3");
     assertEquals(1, run("recompute"));
-    assertTrue(out.toString().contains("Only the first 100 differences are listed."));
+    assertTrue(out.toString().contains("No more than 100 differences are listed."));
   }
 
   @Test

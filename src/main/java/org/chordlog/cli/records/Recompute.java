@@ -60,7 +60,7 @@ public final class Recompute implements Callable<Integer> {
     }
     told.differences().forEach(out::println);
     if (told.differences().size() == SHOWN) {
-      out.println("Only the first " + SHOWN + " differences are listed.");
+      out.println("No more than " + SHOWN + " differences are listed.");
     }
     out.println(
         Counted.of(told.readings(), "reading") + " recomputed, " + told.differing() + " differ");
